@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -97,28 +98,30 @@ final class Alternatives {
             return Optional.empty();
         }
         double beside = step.beside().applyAsDouble(yard.ranch());
-        var apart = new double[n];
-        double mean = 0;
-        for (int i = 0; i < n; i++) {
-            apart[i] = base.get(i).cost() - played.get(i).cost() + beside;
-            mean += apart[i] / n;
-        }
-        double squares = 0;
-        for (double one : apart) {
-            squares += (one - mean) * (one - mean);
-        }
-        double error = Math.sqrt(squares / (n - 1) / n);
+        var all = saved(n, i -> base.get(i).cost() - played.get(i).cost() + beside);
+        var money = saved(
+                n, i -> Counting.spent(crew.season(), base.get(i)) - Counting.spent(season, played.get(i)) + beside);
         var counted = new Counting(season, other).beside(step.what(), played);
         return Optional.of(new WinterBook.Alternative(
                 step.id(),
                 step.what(),
                 step.decideBy(),
-                mean,
-                mean - NINE_IN_TEN * error,
-                mean + NINE_IN_TEN * error,
+                all.mean(),
+                all.low(),
+                all.high(),
                 beside,
                 counted.lasts(),
                 counted.tonsShort(),
+                money,
                 step.ask()));
+    }
+
+    private static WinterBook.Money saved(int n, IntToDoubleFunction saves) {
+        var apart = IntStream.range(0, n).mapToDouble(saves).toArray();
+        double mean = Arrays.stream(apart).average().orElseThrow();
+        double squares =
+                Arrays.stream(apart).map(one -> (one - mean) * (one - mean)).sum();
+        double error = NINE_IN_TEN * Math.sqrt(squares / (n - 1) / n);
+        return new WinterBook.Money(mean, mean - error, mean + error);
     }
 }

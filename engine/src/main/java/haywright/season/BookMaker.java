@@ -272,7 +272,7 @@ public record BookMaker(
                 return all;
             }
             all.add(counting.beside("planned again each week", played));
-            add(all, "fed as now, the next lot when one ends", crew.asNow(cases));
+            add(all, "fed the way you feed now, opening the next lot when one runs out", crew.asNow(cases));
             add(all, "lots fed in order", crew.inOrder(cases));
             var average = programs.scenarios() == 1 ? programs : crew.programs(List.of(0.0));
             add(
@@ -283,7 +283,7 @@ public record BookMaker(
             if (!known.isEmpty()) {
                 double cost = known.stream().mapToDouble(c -> c).average().orElseThrow();
                 all.add(new WinterBook.Beside(
-                        "knowing weather, tons and feed values in advance",
+                        "if you knew the weather, tons and tests ahead of time",
                         known.size(),
                         Double.NaN,
                         cost,

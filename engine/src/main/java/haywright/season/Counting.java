@@ -95,6 +95,16 @@ final class Counting {
         return played.stream().mapToDouble(of).average().orElse(Double.NaN);
     }
 
+    /** Dollars for feed, hay that was found included, less what was sold and what is left at turnout; nothing missed is in it. */
+    static double spent(Season season, Played played) {
+        double dollars = played.bought() - played.sold();
+        for (int f = 0; f < season.feeds().size(); f++) {
+            var feed = season.feeds().get(f);
+            dollars -= feed.isTracked() ? feed.carryValue() * played.leftKg()[f] : 0;
+        }
+        return dollars;
+    }
+
     /** Tons as fed that were missing: emergency hay and what the storm reserve was short of. */
     double tonsShort(Played played) {
         double hay = season.feeds().get(season.emergency()).priced().dryMatterPercent() / PERCENT;

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A ranch's winter: whether its feed lasts to grass, in how many winters of 20, and what to do now.
@@ -152,8 +153,9 @@ public record WinterBook(
      * Something that could be done.
      *
      * @param decideBy the last day for it
-     * @param net dollars a winter that it brings, all told; below zero where it costs more than it brings
+     * @param net what it brings by the accounting of a plan, needs missed counted at their prices: it ranks, and is no money
      * @param low of {@code net}: nine times in ten its mean lies from this to {@code high}
+     * @param money dollars that it saves; null in a book of an earlier build
      * @param beside dollars of it that are not feed: what was sold, what it costs, a calf less
      * @param lasts winters of 20 with it
      * @param ask who should be asked, or what is not counted
@@ -168,5 +170,19 @@ public record WinterBook(
             double beside,
             double lasts,
             double tonsShort,
-            String ask) {}
+            @Nullable Money money,
+            String ask) {
+        /** Dollars alone, and what is known by none else. */
+        public Money dollars() {
+            return money == null ? new Money(net, low, high) : money;
+        }
+    }
+
+    /**
+     * Dollars a winter: less feed bought and hay found, more sold and left at turnout, and what it costs or brings beside feed.
+     * Nothing that is missed is priced in it.
+     *
+     * @param low nine times in ten its mean lies from this to {@code high}
+     */
+    public record Money(double mean, double low, double high) {}
 }

@@ -2,6 +2,7 @@ package haywright.app.report;
 
 import haywright.app.report.picture.StackLine;
 import haywright.app.report.picture.Svg;
+import haywright.app.words.DoNow;
 import haywright.app.words.Show;
 import haywright.app.words.WinterWords;
 import haywright.ranch.Ranch;
@@ -49,9 +50,9 @@ public record WinterPaper(Ranch ranch, KeptBook book, List<String> rations) {
         return ranch.settings().invented();
     }
 
-    /** What to buy, as orders. */
-    public List<String> orders() {
-        return WinterWords.buy(book.plan());
+    /** What to do, as orders: a test that may make purchases needless comes first. */
+    public List<DoNow> orders() {
+        return DoNow.of(book.plan(), book);
     }
 
     /** Lots that wait for a test. */

@@ -1,6 +1,7 @@
 package haywright.app.words;
 
 import haywright.quantity.Unit;
+import haywright.season.given.Emergency;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.season.kept.WinterStory;
@@ -103,7 +104,24 @@ public final class EatWords {
             says.add(main.name()
                     + (i + 1 < mains.size() ? " to " + Show.day(main.to().minusDays(1)) : ""));
         }
-        return says.isEmpty() ? "no hay" : String.join(", then ", says);
+        return (says.isEmpty() ? "no hay" : String.join(", then ", says)) + found(plan, group);
+    }
+
+    /** {@code , with 104 tons of Emergency hay from Mar 9 on}: hay that nobody has is never left out. */
+    private static String found(KeptPlan plan, UUID group) {
+        double kg = 0;
+        LocalDate from = null;
+        for (var stretch : plan.stretches()) {
+            for (var eats : stretch.eats()) {
+                if (eats.group().equals(group) && eats.feed().equals(Emergency.ID)) {
+                    kg += eats.kg();
+                    from = from == null ? stretch.from() : from;
+                }
+            }
+        }
+        return from == null || Unit.TON.fromBase(kg) < 1
+                ? ""
+                : ", with %s of Emergency hay from %s on".formatted(tons(kg), Show.day(from));
     }
 
     /**
@@ -139,7 +157,7 @@ public final class EatWords {
                                         : "to " + Show.day(main.to().minusDays(1))));
             }
         }
-        WinterWords.order(plan).ifPresent(order -> says.add(Show.capital(order) + "."));
+        DoNow.next(book).ifPresent(order -> says.add(Show.capital(order) + "."));
         return String.join(" ", says);
     }
 

@@ -37,6 +37,9 @@ public final class HerdWords {
     /** Days from one calving until the next calf asks for a tenth of a Mcal, about 100 days from conception: judgment. */
     private static final int CALF_COUNTS_AFTER = 365 - 283 + 100;
 
+    /** Percent by which a lot's waste is told apart from that of all. */
+    private static final double LEAST_LOST = 1;
+
     /** Where is not entered where the ranch is. */
     public static final String MILD = "Figured for mild weather.";
 
@@ -66,7 +69,7 @@ public final class HerdWords {
                 groups,
                 day,
                 until,
-                putOut ? lost(ranch.settings(), grainLost(ranch, groups, day)) : "",
+                putOut ? lost(ranch.settings(), grainLost(ranch, groups, day)) + seenLost(ranch, day) : "",
                 putOut ? MassWords.assumed(ranch) : List.of());
     }
 
@@ -75,6 +78,19 @@ public final class HerdWords {
                 .formatted(
                         Show.number(settings.hayLossPercent(), 0),
                         grain > 0 ? ", and %s %% of grain and cake,".formatted(Show.number(grain, 0)) : "");
+    }
+
+    /** What the weeks that were entered say otherwise of a lot: it counts, and so it stands beside what is said of all. */
+    private static String seenLost(Ranch ranch, LocalDate day) {
+        var yard = new Yard(ranch, day);
+        var seen = ranch.lots().values().stream()
+                .flatMap(lot -> yard
+                        .notEaten(lot)
+                        .filter(now -> Math.abs(now.percent() - now.usual()) >= LEAST_LOST)
+                        .map(now -> "%s %% of %s".formatted(Show.number(now.percent(), 0), lot.name()))
+                        .stream())
+                .toList();
+        return seen.isEmpty() ? "" : " By your weeks, %s.".formatted(String.join(", ", seen));
     }
 
     /** Percent; none where every one of these groups is fed in a bunk. */

@@ -12,15 +12,20 @@ import haywright.season.kept.KeptPlan;
 import haywright.season.week.WeekMoves.Contradiction;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** A week that was entered, what is odd about it, and why the next winter book answers differently. */
 public final class WeekWords {
     private static final double LEAST_TONS = 0.5;
+    /** A mineral's ounces move with every ration, and say nothing. */
+    private static final double LEAST_POUNDS = 0.5;
+
     private static final double LEAST_SCORE = 0.05;
     private static final double LEAST_PERCENT = 1;
     private static final double PERCENT = 100;
@@ -113,7 +118,7 @@ public final class WeekWords {
                 var counted = week.counted().get(lot);
                 double apart = counted == null ? 0 : counted.in(Unit.TON) - expected.in(Unit.TON);
                 if (Math.abs(apart) >= LEAST_TONS) {
-                    all.add("%s: %s %s counted than expected."
+                    all.add("%s: you counted %s %s than we expected."
                             .formatted(name(lot, ranch), tons(Math.abs(apart)), apart < 0 ? "less" : "more"));
                 }
             });
@@ -144,14 +149,14 @@ public final class WeekWords {
                         .notEaten(lot)
                         .filter(now -> Math.abs(now.percent() - now.usual()) >= LEAST_PERCENT)
                         .map(now ->
-                                "%s: the plan now counts %s %% of what is put out as not eaten, give or take %s. It was %s %%. That is %s of your records beside our usual figure, so the lot lasts %s."
+                                "%s: we now figure %s %% is wasted, give or take %s. It was %s %%. That puts %s of yours together with our usual figure. The lot %s."
                                         .formatted(
                                                 lot.name(),
                                                 Show.number(now.percent(), 0),
                                                 Show.number(now.sd(), 0),
                                                 Show.number(now.usual(), 0),
                                                 Show.count(now.weeks(), "week"),
-                                                now.percent() > now.usual() ? "less long" : "longer"));
+                                                now.percent() > now.usual() ? "won’t last as long" : "lasts longer"));
     }
 
     /** Only cattle that always have some before them eat by appetite. */
@@ -170,22 +175,86 @@ public final class WeekWords {
                                 .formatted(Show.number(Math.abs(percent), 0), percent < 0 ? "less" : "more"));
     }
 
-    /** What was fed beside what the plan had for as many days. */
+    /** What was fed of every lot beside what the plan had for as many days; none where all of it was as planned. */
     private static void planned(KeptBook before, FedWeek week, Ranch ranch, List<String> all) {
-        week.fed().forEach((feed, mass) -> {
+        var says = new ArrayList<String>();
+        boolean isApart = false;
+        for (var fed : week.fed().entrySet()) {
             double kg = before.plan().rations().stream()
                             .mapToDouble(ration -> ration.head()
                                     * ration.portions().stream()
-                                            .filter(portion -> portion.feed().equals(feed.toString()))
+                                            .filter(portion -> portion.feed()
+                                                    .equals(fed.getKey().toString()))
                                             .mapToDouble(KeptPlan.Portion::kg)
                                             .sum())
                             .sum()
                     * week.days();
-            double apart = mass.in(Unit.TON) - Unit.TON.fromBase(kg);
-            if (Math.abs(apart) >= LEAST_TONS) {
-                all.add("%s, %s: %s fed, %s planned."
-                        .formatted(name(feed, ranch), span(week), tons(mass.in(Unit.TON)), kg(kg)));
-            }
-        });
+            double tons = fed.getValue().in(Unit.TON);
+            isApart |= Math.abs(tons - Unit.TON.fromBase(kg)) >= LEAST_TONS;
+            says.add("%s %s (%s planned)".formatted(name(fed.getKey(), ranch), tons(tons), kg(kg)));
+        }
+        if (isApart) {
+            all.add("Fed %s: %s.".formatted(span(week), String.join(", ", says)));
+        }
+    }
+
+    /** A figure of two books. */
+    public record Moved(String what, String before, String now) {}
+
+    /** What is another than in the book before it; what is as it was is left out, but for the winters of 20. */
+    public static List<Moved> moved(KeptBook before, KeptBook now) {
+        var all = new ArrayList<Moved>();
+        if (before.lasts() != null && now.lasts() != null) {
+            all.add(new Moved(
+                    "Feed lasts in",
+                    WinterWords.of20(before.lasts()) + " winters",
+                    WinterWords.of20(now.lasts()) + " winters"));
+        }
+        add(
+                all,
+                "Hay to find",
+                WinterWords.tons(before.plan().emergencyKg()),
+                WinterWords.tons(now.plan().emergencyKg()));
+        add(all, "Short from", shortFrom(before), shortFrom(now));
+        for (var ration : now.plan().rations()) {
+            before.plan().rations().stream()
+                    .filter(one -> one.group().equals(ration.group()))
+                    .forEach(one -> add(all, ration.name() + ", per head per day", fed(one), fed(ration)));
+        }
+        var feeds = new LinkedHashMap<String, String>();
+        Stream.of(before, now)
+                .flatMap(book -> book.plan().buys().stream())
+                .forEach(buy -> feeds.putIfAbsent(buy.feed(), buy.name()));
+        feeds.forEach((feed, name) -> add(all, "Buy " + name, bought(before, feed), bought(now, feed)));
+        return all;
+    }
+
+    private static void add(List<Moved> all, String what, String before, String now) {
+        if (!before.equals(now)) {
+            all.add(new Moved(what, before, now));
+        }
+    }
+
+    private static String shortFrom(KeptBook book) {
+        return book.hayShort().stream()
+                .flatMap(one -> Optional.ofNullable(one.from()).stream())
+                .min(LocalDate::compareTo)
+                .map(Show::day)
+                .orElse("not short");
+    }
+
+    private static String fed(KeptPlan.Ration ration) {
+        return ration.portions().stream()
+                .filter(portion -> Unit.POUND.fromBase(portion.kg()) >= LEAST_POUNDS)
+                .map(portion -> Show.pounds(portion.kg()) + " " + portion.name())
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String bought(KeptBook book, String feed) {
+        double kg = book.plan().buys().stream()
+                .filter(buy -> buy.feed().equals(feed))
+                .mapToDouble(KeptPlan.Buy::kg)
+                .sum();
+        return WinterWords.tons(kg);
     }
 }

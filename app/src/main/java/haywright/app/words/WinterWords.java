@@ -1,14 +1,19 @@
 package haywright.app.words;
 
+import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
 import haywright.season.WinterBook;
 import haywright.season.given.Facts;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.season.kept.WinterStory;
+import haywright.season.play.Plan;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -51,7 +56,7 @@ public final class WinterWords {
                 .map(one -> Objects.requireNonNull(one.from()))
                 .min(LocalDate::compareTo)
                 .orElseThrow();
-        return "Short in %s: %s tons of hay beyond all on hand and for sale, or of the storm reserve, from %s on."
+        return "You run short in %s, by %s tons of hay, even after all that is listed to buy. It could start as early as %s. That includes the %s days of hay held back for storms."
                 .formatted(
                         hay.size() == book.years()
                                 ? "every winter"
@@ -59,7 +64,50 @@ public final class WinterWords {
                                         ? "%d of %d winters, such as %s".formatted(hay.size(), book.years(), years)
                                         : years,
                         between(tons.getMin(), tons.getMax()),
-                        Show.day(from));
+                        Show.day(from),
+                        Show.number(Facts.value("storm_days"), 0));
+    }
+
+    /** What no feed here meets, a sentence for each need of a group; energy for gain first, since a grain brings it. */
+    public static List<String> unmet(KeptPlan plan, Ranch ranch) {
+        var byNeed = plan.unmet().stream()
+                .collect(Collectors.groupingBy(
+                        miss -> miss.group() + " " + miss.row(), LinkedHashMap::new, Collectors.toList()));
+        return byNeed.values().stream()
+                .sorted(Comparator.comparing(misses -> !isGain(misses.get(0))))
+                .map(misses -> unmet(misses, ranch))
+                .limit(MOST_NAMED)
+                .toList();
+    }
+
+    private static boolean isGain(Plan.Unmet miss) {
+        return miss.row().equals("growth");
+    }
+
+    private static String unmet(List<Plan.Unmet> misses, Ranch ranch) {
+        var first = misses.get(0);
+        var percent = misses.stream().mapToDouble(Plan.Unmet::percent).summaryStatistics();
+        var days = "%s to %s"
+                .formatted(
+                        Show.day(first.from()),
+                        Show.day(misses.get(misses.size() - 1).to()));
+        var much = between(percent.getMin(), percent.getMax());
+        if (!isGain(first)) {
+            return "%s get %s %% too little %s, %s.".formatted(first.group(), much, first.name(), days);
+        }
+        var gain = ranch.groups().values().stream()
+                .filter(group -> group.name().equals(first.group()))
+                .findFirst()
+                .map(group ->
+                        Show.withUnit(Show.significant(group.gain().in(Unit.POUND_A_DAY), 2), Unit.POUND) + " a day")
+                .orElse("gain");
+        boolean isGrainListed = ranch.feedsForSale().values().stream()
+                .anyMatch(sale -> !sale.feedClass().isForage() && sale.feedClass() != FeedClass.MINERAL);
+        return isGrainListed
+                ? "%s don’t make their %s by this plan: energy is %s %% short, %s."
+                        .formatted(first.group(), gain, much, days)
+                : "%s can’t make their %s on any feed here: energy is %s %% short, %s. Hay won’t fix it. List a grain or by-product to buy."
+                        .formatted(first.group(), gain, much, days);
     }
 
     /** {@code 22 to 40}; one figure where both round to it. */
@@ -98,7 +146,7 @@ public final class WinterWords {
             }
         }
         if (plan.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
-            all.add("Find %s of hay beyond what is on hand and the purchases above, or plan for fewer cattle."
+            all.add("Find %s of hay beyond what is on hand and listed to buy, or plan for fewer cattle."
                     .formatted(tons(plan.emergencyKg())));
         }
         return all;
@@ -143,7 +191,7 @@ public final class WinterWords {
                 .toList();
         return ours.isEmpty()
                 ? ""
-                : "Our guess, not yours: feed bought by mid-March costs %s %% more than today, and %s %% more in a hard winter (1 in 6). That counts for %s."
+                : "We guessed at prices. Feed costs %s %% more by mid-March, and %s %% on top of that in a hard winter (1 in 6). We used that guess for %s."
                         .formatted(
                                 Show.number(Facts.value("late_premium"), 0),
                                 Show.number(Facts.value("cold_premium"), 0),
@@ -167,31 +215,16 @@ public final class WinterWords {
                 .toList();
     }
 
-    /** The first order, short: {@code buy 40 tons of Alfalfa this week}; empty where nothing is to buy. */
-    public static Optional<String> order(KeptPlan plan) {
-        return buy(plan).stream()
-                .findFirst()
-                .map(line -> line.replaceAll("(: |[.]).*", ""))
-                .map(line -> Character.toLowerCase(line.charAt(0)) + line.substring(1));
-    }
-
-    /** A test of what waits for one costs less than any feed, and may take the place of it. */
-    private static Optional<String> next(KeptPlan plan) {
-        return plan.waiting().isEmpty()
-                ? order(plan)
-                : Optional.of("test %s before you buy".formatted(names(plan.waiting())));
-    }
-
     /**
      * The book in one line, for the other pages: {@code Winter book of Nov 25: feed lasts to May 5, 161 days, in 17 winters
      * of 20. Next: buy 40 tons of Alfalfa this week.}
      */
     public static String line(KeptBook book, LocalDate today) {
-        return "Winter book of %s: %s.%s"
+        return "By the winter book of %s %s.%s"
                 .formatted(
                         Show.day(book.day()),
                         lasting(book, today),
-                        next(book.plan()).map(order -> " Next: " + order + ".").orElse(""));
+                        DoNow.next(book).map(order -> " Next: " + order + ".").orElse(""));
     }
 
     /** {@code feed lasts to May 5, 161 days, in 17 winters of 20}; with from when it is short where it is in most. */
@@ -204,7 +237,7 @@ public final class WinterWords {
                 .map(one -> Objects.requireNonNull(one.from()))
                 .min(LocalDate::compareTo);
         return from.isPresent() && lasts < WinterBook.OF / 2
-                ? "feed falls short or into the storm reserve in %d winters of 20, from %s on, %s from now"
+                ? "you run short in %d winters of 20. It could start as early as %s, %s from now"
                         .formatted(WinterBook.OF - lasts, Show.day(from.get()), days(today, from.get()))
                 : "feed lasts to %s, %s, in %d winters of 20"
                         .formatted(Show.day(book.grass()), days(today, book.grass()), lasts);
@@ -244,25 +277,29 @@ public final class WinterWords {
         return tons == 1 ? "1 ton" : Show.number(tons, 0) + " tons";
     }
 
-    /** {@code brings $4,300 (2,900 to 5,700)}; {@code costs} where it does. */
+    /** {@code saves $4,300 (2,900 to 5,700)}; {@code costs} where it does, and why it is worth it all the same where it is. */
     public static String worth(WinterBook.Alternative one) {
-        return "%s %s (%s to %s)"
+        var money = one.dollars();
+        boolean isCost = money.mean() < 0;
+        return "%s %s (%s to %s)%s"
                 .formatted(
-                        one.net() < 0 ? "costs" : "saves",
-                        dollars(Math.abs(one.net())),
-                        dollars(one.net() < 0 ? -one.high() : one.low()),
-                        dollars(one.net() < 0 ? -one.low() : one.high()));
+                        isCost ? "costs" : "saves",
+                        dollars(Math.abs(money.mean())),
+                        dollars(isCost ? -money.high() : money.low()),
+                        dollars(isCost ? -money.low() : money.high()),
+                        isCost && one.low() > 0 ? ", and is worth it in gain, condition and hay held for storms" : "");
     }
 
     /** Whether two things that could be done help or stand in each other's way. */
     public static String apart(
             WinterBook.Alternative both, WinterBook.Alternative first, WinterBook.Alternative second) {
-        double more = both.net() - first.net() - second.net();
+        double alone = first.dollars().mean() + second.dollars().mean();
+        double more = both.dollars().mean() - alone;
         return Math.abs(more) < 50
                 ? "That is what they come to one by one."
                 : "One by one they would come to %s: together they are worth %s %s."
                         .formatted(
-                                dollars(first.net() + second.net()),
+                                dollars(alone),
                                 dollars(Math.abs(more)),
                                 more < 0 ? "less, since each leaves less for the other to save" : "more");
     }

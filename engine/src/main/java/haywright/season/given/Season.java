@@ -6,8 +6,6 @@ import haywright.cattle.need.NeedByWeek;
 import haywright.diet.Feed;
 import haywright.diet.WayOfFeeding;
 import haywright.forage.FeedClass;
-import haywright.forage.book.FeedBook;
-import haywright.forage.lot.LotComposition;
 import haywright.outlook.HerdWeather;
 import haywright.outlook.LotTons;
 import haywright.outlook.Yard;
@@ -18,7 +16,6 @@ import haywright.ration.PricedFeed;
 import haywright.weather.KeptWinter;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -46,8 +43,6 @@ public final class Season {
     private static final double DAYS_A_MONTH = 30;
     /** More than any ranch has, and still a number that a program can hold. */
     private static final double MOST_KG = 1e12;
-
-    private static final String EMERGENCY = "emergency hay";
 
     private final Setting setting;
     private final List<SeasonFeed> feeds;
@@ -128,9 +123,7 @@ public final class Season {
         yard.feeds()
                 .forEach(feed ->
                         offered.add(changes.cleared().contains(feed.feed().id()) ? cleared(feed) : feed));
-        offered.add(emergency(
-                changes.emergencyPrice().orElseGet(() -> emergencyPrice(yard)),
-                ranch.settings().hayLossPercent()));
+        offered.add(EmergencyHay.of(yard, changes.emergencyPrice()));
         var index = new HashMap<String, Integer>();
         for (int f = 0; f < offered.size(); f++) {
             index.put(offered.get(f).feed().id(), f);
@@ -236,31 +229,6 @@ public final class Season {
                     "Is the date of another year?"));
         }
         return problems;
-    }
-
-    private static double emergencyPrice(Yard yard) {
-        double dearest = yard.feeds().stream()
-                .filter(feed -> feed.feed().feedClass().isHay())
-                .mapToDouble(PricedFeed::pricePerKgAsFed)
-                .max()
-                .orElse(0);
-        // hay that has to be found is never cheaper than what the ranch's own would bring, or a plan would trade with
-        // it
-        for (var lot : yard.ranch().lots().values()) {
-            var sells = lot.use() == null ? null : lot.use().sells();
-            dearest = sells == null ? dearest : Math.max(dearest, sells.in(Unit.DOLLAR_PER_KG));
-        }
-        double least = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, Facts.value("emergency_price"));
-        return Math.max(least, Facts.value("emergency_times") * dearest);
-    }
-
-    private static PricedFeed emergency(double price, double lossPercent) {
-        var row = FeedBook.published().usual(FeedClass.GRASS_HAY);
-        var made = LotComposition.of(FeedClass.GRASS_HAY, row, List.of());
-        var id = UUID.nameUUIDFromBytes(EMERGENCY.getBytes(StandardCharsets.UTF_8))
-                .toString();
-        var feed = new Feed(id, "Emergency hay", FeedClass.GRASS_HAY, made.composition(), false);
-        return new PricedFeed(feed, price, PricedFeed.dryMatterOf(feed), lossPercent);
     }
 
     private static List<SeasonFeed> season(Ranch ranch, List<PricedFeed> offered, List<Eater> eaters) {

@@ -79,11 +79,16 @@ public record KeptBook(
             double tonsLeft,
             @Nullable Double score) {}
 
-    /** @param lasts winters of 20; null where that is not counted. @param tonsShort the same */
+    /**
+     * @param lasts winters of 20; null where that is not counted. @param tonsShort the same
+     * @param cost by the accounting of a plan, needs missed counted at their prices
+     * @param bought dollars for feed, hay that was found included; null where it is not counted, and in a book of an earlier build
+     */
     public record Beside(
             String what,
             @Nullable Double lasts,
             double cost,
+            @Nullable Double bought,
             @Nullable Double tonsShort) {}
 
     /**
@@ -149,7 +154,12 @@ public record KeptBook(
                                 known(one.score())))
                         .toList(),
                 book.besides().stream()
-                        .map(one -> new Beside(one.what(), known(one.lasts()), one.cost(), known(one.tonsShort())))
+                        .map(one -> new Beside(
+                                one.what(),
+                                known(one.lasts()),
+                                one.cost(),
+                                known(one.bought()),
+                                known(one.tonsShort())))
                         .toList(),
                 book.doubts(),
                 book.alternatives(),

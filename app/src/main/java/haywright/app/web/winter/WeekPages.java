@@ -67,6 +67,7 @@ public final class WeekPages {
      * @param isFromPhone whether such a line has just filled in the form
      * @param gone boxes with something in them, by the name of what is no longer on the ranch
      * @param kept weeks entered so far, the newest first, in words
+     * @param early until when the next week is not over yet; empty where it is
      */
     public record View(
             Form form,
@@ -75,7 +76,8 @@ public final class WeekPages {
             Map<Ask, String> gone,
             List<LotBoxes> lots,
             List<GroupBoxes> groups,
-            List<String> kept) {}
+            List<String> kept,
+            String early) {}
 
     private static WeekPhone phone(Page page) {
         return new WeekPhone(page, lots(page.ranch()).toList());
@@ -103,10 +105,10 @@ public final class WeekPages {
     private static Map<String, String> usual(Page page) {
         var today = page.today();
         var last = page.ranch().weeks().values().stream().map(FedWeek::to).max(Comparator.naturalOrder());
-        var from = last.map(day -> day.plusDays(1))
-                .filter(day -> !day.isAfter(today))
-                .orElse(today.minusDays(DAYS - 1));
-        return Map.of(FROM.name(), Show.date(from), TO.name(), Show.date(today));
+        var from = last.map(day -> day.plusDays(1)).orElse(today.minusDays(DAYS - 1));
+        // a week that has only begun ends when it is over, and not before it began
+        var to = from.isAfter(today) || from.plusDays(DAYS - 1).isBefore(today) ? from.plusDays(DAYS - 1) : today;
+        return Map.of(FROM.name(), Show.date(from), TO.name(), Show.date(to));
     }
 
     private static View view(Page page, Form form) {
@@ -125,7 +127,14 @@ public final class WeekPages {
                 ranch.weeks().values().stream()
                         .sorted(Comparator.comparing(FedWeek::to).reversed())
                         .map(week -> WeekWords.span(week) + ": " + WeekWords.said(week, ranch))
-                        .toList());
+                        .toList(),
+                ranch.weeks().values().stream()
+                        .map(FedWeek::to)
+                        .max(Comparator.naturalOrder())
+                        .filter(last -> !last.isBefore(page.today()))
+                        .map(last -> "The weeks up to %s are entered. The next begins %s: enter it once it is fed."
+                                .formatted(Show.day(last), Show.day(last.plusDays(1))))
+                        .orElse(""));
     }
 
     static java.util.stream.Stream<Lot> lots(Ranch ranch) {
@@ -161,10 +170,7 @@ public final class WeekPages {
         return new GroupBoxes(
                 group.name(),
                 Ask.number("score-" + group.id(), "Score, if scored", ""),
-                Ask.text(
-                        "card-" + group.id(),
-                        "Pounds fed each day, from the wagon card",
-                        "One figure a day with spaces between, added to what is entered above. Split over the feeds as today’s card loads them."));
+                Ask.text("card-" + group.id(), "Pounds fed each day, from the wagon card", ""));
     }
 
     private void keep(Page page) {
@@ -206,10 +212,15 @@ public final class WeekPages {
         }
     }
 
+    /** Without a year a day is the last such one, or one of the week that has just begun. */
+    private static LocalDate aYearBackAndNext(Page page) {
+        return page.today().minusYears(1).plusDays(DAYS + 1L);
+    }
+
     private static Optional<FedWeek> read(Page page, Form form) {
         var ranch = page.ranch();
-        var from = form.date(FROM, "Enter the first day.");
-        var to = form.date(TO, "Enter the last day.");
+        var from = form.date(FROM, "Enter the first day.", aYearBackAndNext(page));
+        var to = form.date(TO, "Enter the last day.", aYearBackAndNext(page));
         boolean areDays = !form.hasProblems();
         new WeekSince(page, form).refuse();
         Map<UUID, Quantity> fed = new LinkedHashMap<>();

@@ -10,7 +10,9 @@ import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.bench.BenchView;
+import haywright.app.words.Show;
 import haywright.app.words.WeekWords;
+import haywright.feeding.hay.ShortOfHay;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.workings.Problem;
@@ -19,12 +21,16 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** Whether the feed lasts to grass. The page answers at once; winters come in as they are played. */
 public final class WinterPages {
     private static final Books BOOKS = new Books();
     private static final int MOST_CHANGES = 5;
+    /** What was typed of a week stands on its own page. */
+    private static final Pattern WEEK = Pattern.compile("^(Week entered, [^:]*): .*", Pattern.DOTALL);
+
     /** A book begins with a week's feeding; after that the stacks are others. */
     private static final int GOOD_DAYS = 7;
 
@@ -37,6 +43,8 @@ public final class WinterPages {
         on.get("winter/page/{size}", WinterPages::print);
         new WeekPages(BOOKS).routes(on);
         StoryPages.routes(on);
+        on.get("winter/choices", page -> page.show("haywright/app/web/winter/choices.jte", book(page)));
+        on.get("winter/figures", page -> page.show("haywright/app/web/winter/figures.jte", book(page)));
         new BothPages().routes(on);
     }
 
@@ -50,6 +58,7 @@ public final class WinterPages {
      * @param age how it stands to the ranch as it is now
      * @param since what became of the ranch since the book before this one; null where there is none
      * @param isDamaged whether one kept later can't be read
+     * @param otherDay why the bench names another day; empty where it names none
      */
     public record View(
             @Nullable KeptBook book,
@@ -65,7 +74,8 @@ public final class WinterPages {
             boolean isDamaged,
             int done,
             int of,
-            boolean isStopping) {
+            boolean isStopping,
+            String otherDay) {
         /** Whether there is a reason to make it again. */
         public boolean isAskedAgain() {
             return failed || book != null && (age.isOlder || age.days > 0 || !book.isWhole());
@@ -79,8 +89,12 @@ public final class WinterPages {
      */
     public record Age(boolean isOlder, List<String> changes, long days) {}
 
-    /** @param why this book answers differently than the one before. @param changes that moved it, in the words of the history */
-    public record Since(KeptBook before, List<String> why, List<String> changes) {}
+    /**
+     * @param moved what is another than in the book before; empty while this one is made
+     * @param why this book answers differently than that one
+     * @param changes that moved it, in the words of the history
+     */
+    public record Since(KeptBook before, List<WeekWords.Moved> moved, List<String> why, List<String> changes) {}
 
     private static void show(Page page) {
         page.show("haywright/app/web/winter/winter.jte", view(page));
@@ -114,11 +128,12 @@ public final class WinterPages {
                 now.failed(),
                 unkept(now),
                 age(page, making.hash().equals(KeptBooks.hash(page.ranch())), making.rev(), page.today()),
-                since(page, making.hash(), making.rev()),
+                since(page, making.hash(), making.rev(), book),
                 damaged,
                 now.done(),
                 now.of(),
-                now.isStopping());
+                now.isStopping(),
+                book == null ? "" : otherDay(page, book));
     }
 
     private static String waits(Making making) {
@@ -149,11 +164,12 @@ public final class WinterPages {
                 false,
                 "",
                 age(page, kept.isCurrent(), kept.rev(), book.day()),
-                since(page, kept.hash(), kept.rev()),
+                since(page, kept.hash(), kept.rev(), book),
                 damaged,
                 book.draws(),
                 book.draws(),
-                false);
+                false,
+                otherDay(page, book));
     }
 
     private static Age age(Page page, boolean isCurrent, long rev, LocalDate day) {
@@ -174,10 +190,26 @@ public final class WinterPages {
     }
 
     private static List<String> words(List<Edit> edits) {
-        return edits.stream().map(Edit::words).distinct().limit(MOST_CHANGES).toList();
+        return edits.stream()
+                .map(edit -> WEEK.matcher(edit.words()).replaceFirst("$1"))
+                .distinct()
+                .limit(MOST_CHANGES)
+                .toList();
     }
 
-    private static @Nullable Since since(Page page, String hash, long rev) {
+    /** Bench, letter and ranch page count what is fed now and nothing bought. */
+    private static String otherDay(Page page, KeptBook book) {
+        return book.hayShort().isEmpty()
+                ? ""
+                : ShortOfHay.of(page.rations(), ShortOfHay.Asked.NOTHING)
+                        .flatMap(ShortOfHay::gone)
+                        .map(gone ->
+                                "The bench says %s: fed the way you feed now, nothing bought. This book feeds by its plan, buys what pays, and holds back hay for storms, so it names another day."
+                                        .formatted(Show.day(gone)))
+                        .orElse("");
+    }
+
+    private static @Nullable Since since(Page page, String hash, long rev, @Nullable KeptBook now) {
         var before = KeptBooks.before(page.desk(), page.ranch(), hash)
                 .filter(one -> one.rev() < rev)
                 .orElse(null);
@@ -188,7 +220,11 @@ public final class WinterPages {
         var weeks = page.ranch().weeks().values().stream()
                 .filter(week -> edits.stream().anyMatch(edit -> edit.paths().contains("weeks/" + week.id())))
                 .toList();
-        return new Since(before.book(), WeekWords.why(before.book(), weeks, page.ranch(), page.today()), words(edits));
+        return new Since(
+                before.book(),
+                now == null ? List.of() : WeekWords.moved(before.book(), now),
+                WeekWords.why(before.book(), weeks, page.ranch(), page.today()),
+                words(edits));
     }
 
     /** Of the newest book there is: the paper carries its day. */
