@@ -22,7 +22,8 @@ public final class EatWords {
     /** Days from now before which a change of lot is not "keep it for later". */
     private static final int SOON = 14;
 
-    private static final int MOST_KEPT = 3;
+    private static final int MOST_KEPT = 2;
+    private static final int MOST_FED = 4;
     /** Less rounds to nothing. */
     private static final double LEAST_DOLLARS = 50;
 
@@ -125,30 +126,24 @@ public final class EatWords {
     }
 
     /**
-     * What the plan says of the lots, above the chart: {@code Keep Second cutting for Heifers from Mar 2. Meadow hay is
-     * enough for Cows to Mar 29. Buy 38 tons of Alfalfa this week.}
+     * What the plan says of the lots, above the chart: {@code Meadow hay for Cows to Mar 29. Keep Second cutting for Heifers
+     * from Mar 2. Buy 38 tons of Alfalfa this week.}
      */
     public static String keep(KeptBook book) {
-        var plan = book.plan();
+        var says = new ArrayList<>(List.of(keep(book.plan(), book.day(), book.grass())));
+        DoNow.next(book).ifPresent(order -> says.add(Show.capital(order) + "."));
+        return String.join(" ", says);
+    }
+
+    /** The same of a plan alone, before any winter is played. */
+    public static String keep(KeptPlan plan, LocalDate day, LocalDate grass) {
         var says = new ArrayList<String>();
         for (var ration : plan.rations()) {
             var mains = mains(plan, ration.group());
-            for (int i = 1; i < mains.size() && says.size() < MOST_KEPT; i++) {
-                var main = mains.get(i);
-                boolean own = plan.lots().stream().anyMatch(lot -> lot.feed().equals(main.lot()));
-                if (own && main.from().isAfter(book.day().plusDays(SOON))) {
-                    says.add("Keep %s for %s from %s."
-                            .formatted(main.name(), brief(ration.name()), Show.day(main.from())));
-                    break;
-                }
-            }
-        }
-        for (var ration : plan.rations()) {
-            var mains = mains(plan, ration.group());
-            if (!mains.isEmpty() && says.size() < MOST_KEPT) {
+            if (!mains.isEmpty() && says.size() < MOST_FED) {
                 var main = mains.get(0);
-                boolean toGrass = !main.to().isBefore(book.grass());
-                says.add("Feed %s to %s %s."
+                boolean toGrass = !main.to().isBefore(grass);
+                says.add("%s for %s %s."
                         .formatted(
                                 main.name(),
                                 brief(ration.name()),
@@ -157,7 +152,19 @@ public final class EatWords {
                                         : "to " + Show.day(main.to().minusDays(1))));
             }
         }
-        DoNow.next(book).ifPresent(order -> says.add(Show.capital(order) + "."));
+        int fed = says.size();
+        for (var ration : plan.rations()) {
+            var mains = mains(plan, ration.group());
+            for (int i = 1; i < mains.size() && says.size() < fed + MOST_KEPT; i++) {
+                var main = mains.get(i);
+                boolean own = plan.lots().stream().anyMatch(lot -> lot.feed().equals(main.lot()));
+                if (own && main.from().isAfter(day.plusDays(SOON))) {
+                    says.add("Keep %s for %s from %s."
+                            .formatted(main.name(), brief(ration.name()), Show.day(main.from())));
+                    break;
+                }
+            }
+        }
         return String.join(" ", says);
     }
 

@@ -12,6 +12,7 @@ import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay.Asked;
 import haywright.feeding.hay.ShortOfHay.Lacks;
 import haywright.forage.FeedClass;
+import haywright.outlook.DaysOfFeed;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -94,6 +95,8 @@ class ShortOfHayTest {
         assertThat(hay.tonsADay()).isCloseTo(1.95, within(1e-9));
         assertThat(hay.tonsOnHand()).isCloseTo(195, within(1e-9));
         assertThat(hay.gone()).contains(DAY.plusDays(100));
+        assertThat(DaysOfFeed.of(new Yard(fedNow(195), DAY)).orElseThrow().until(DAY))
+                .isEqualTo(DAY.plusDays(100));
         assertThat(hay.daysToGrass()).isEqualTo(DAYS);
         assertThat(hay.tonsShort()).isGreaterThanOrEqualTo(1.95 * DAYS - 195 - 1e-9);
     }

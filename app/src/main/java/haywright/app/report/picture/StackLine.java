@@ -97,17 +97,20 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
                 .orElse(1);
     }
 
-    /** {@code 740 tons of hay and silage that may be fed on hand now. On Feb 2 half the winters have more than 640 left, and on May 4 more than 210}. */
+    /** {@code You have 740 tons of hay and silage you can feed now. On Feb 2 half the winters have more than 640 tons left. On May 4 half have more than 210}. */
     public String words() {
         int middle = begins.size() / 2;
         int last = begins.size() - 1;
-        return "%s tons of hay and silage that may be fed on hand now. On %s half the winters have more than %s left, and on %s %s"
+        var day = Show.day(begins.get(last));
+        return "You have %s tons of hay and silage you can feed now.%s On %s half the winters have more than %s tons left. %s"
                 .formatted(
                         Show.number(tons(0, HALF), 0),
+                        tons(1, HALF) > tons(0, HALF) ? " The line goes up first because the plan buys hay." : "",
                         Show.day(begins.get(middle)),
                         Show.number(tons(middle, HALF), 0),
-                        Show.day(begins.get(last)),
-                        tons(last, HALF) < 1 ? "none" : "more than " + Show.number(tons(last, HALF), 0));
+                        tons(last, HALF) < 1
+                                ? "By %s at least half have run out".formatted(day)
+                                : "On %s half have more than %s".formatted(day, Show.number(tons(last, HALF), 0)));
     }
 
     public String svg() {

@@ -10,10 +10,13 @@ import haywright.match.CarryChart.Cell;
 import haywright.match.CarryChart.Stage;
 import haywright.match.SmallestFix;
 import haywright.outlook.TestedFor;
+import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
+import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
+import haywright.season.kept.KeptPlan;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
@@ -25,6 +28,9 @@ import java.util.stream.Stream;
 
 /** The chart of lots against groups. */
 public final class MatchPages {
+    /** Percent from which on a lot is drawn as enough: 7 times in 10, as often as most rations are (judgment). */
+    private static final double SURE = 65;
+
     private MatchPages() {}
 
     public static void routes(Routes on) {
@@ -71,7 +77,7 @@ public final class MatchPages {
     /**
      * One lot before one group at one stage.
      *
-     * @param kind {@code enough}, {@code short} or {@code danger}
+     * @param kind {@code enough}, {@code maybe} where it is by what is expected and not surely, {@code short} or {@code danger}
      * @param on its day: {@code now}, {@code Feb 13}
      * @param share of what they need that it brings, 0 to 1
      * @param says in a few words
@@ -107,7 +113,32 @@ public final class MatchPages {
                         group.name(),
                         of(any, group).map(MatchPages::when).toList()))
                 .toList();
-        return new View(columns, rows, page.book().map(EatWords::keep).orElse(""), List.of());
+        return new View(columns, rows, keep(page), List.of());
+    }
+
+    /** From the winter book; where there is none from the plan that today's rations are weighed by, which is there at once. */
+    private static String keep(Page page) {
+        return page.book()
+                .map(EatWords::keep)
+                .or(() -> page.rations()
+                        .plan()
+                        .map(winter -> EatWords.keep(
+                                KeptPlan.of(winter.plan(), winter.season()),
+                                page.today(),
+                                winter.season().grass())))
+                .orElseGet(() -> fed(page));
+    }
+
+    /** Without a turnout date nothing can be planned, and the rations of today are all there is. */
+    private static String fed(Page page) {
+        return page.ranch().groups().values().stream()
+                .flatMap(group -> page.rations().toFeed(group).stream()
+                        .filter(portion -> portion.feed().isHayOrSilage())
+                        .max(Comparator.comparingDouble(Portion::kg))
+                        .map(portion ->
+                                "%s for %s.".formatted(portion.feed().feed().name(), group.name()))
+                        .stream())
+                .collect(Collectors.joining(" "));
     }
 
     private static Stream<Cell> of(List<Cell> cells, Group group) {
@@ -164,17 +195,23 @@ public final class MatchPages {
         var on = cell.stage() == Stage.NOW ? "now" : Show.day(cell.day());
         if (cell.carries()) {
             return new Box(
-                    "enough",
+                    cell.surePercent() < SURE ? "maybe" : "enough",
                     on,
                     1,
-                    Show.count(Math.round(cell.days().orElseThrow()), "day"),
+                    days(page, cell),
                     Show.timesInTen(cell.surePercent()),
                     "",
                     at);
         }
         return cell.danger()
-                .map(why ->
-                        new Box("danger", on, 0, isUntested(page.ranch(), lot) ? "not yet" : "not alone", "", why, at))
+                .map(why -> new Box(
+                        "danger",
+                        on,
+                        0,
+                        isUntested(page.ranch(), lot) ? "not yet" : "only mixed with other feed",
+                        "",
+                        why,
+                        at))
                 .orElseGet(() -> new Box("short", on, 1 - cell.shortPercent() / 100, shortOf(cell), "", "", at));
     }
 
@@ -184,6 +221,15 @@ public final class MatchPages {
         return lot != null
                 && lot.isNitrateDanger()
                 && !TestedFor.of(ranch, lot).parts().contains(TestedFor.Part.NITRATE);
+    }
+
+    /** Days after turnout feed nobody. */
+    private static String days(Page page, Cell cell) {
+        long days = Math.round(cell.days().orElseThrow());
+        var turnout = page.ranch().turnout();
+        return turnout != null && cell.day().plusDays(days).isAfter(turnout)
+                ? "past turnout"
+                : days > Yard.LONGEST_WINTER ? "all winter" : Show.count(days, "day");
     }
 
     private static String shortOf(Cell cell) {

@@ -163,7 +163,7 @@ public final class RanchPages {
                 .toList();
         return new Home(
                 ToDo.of(page.ranch(), page.book().isPresent()),
-                DaysOfFeed.of(page.ranch()),
+                DaysOfFeed.of(page.yard()),
                 Fed.of(page.ranch()),
                 NextDate.all(page.ranch(), page.today()),
                 left,

@@ -18,6 +18,7 @@ import haywright.app.words.Show;
 import haywright.app.words.WinterWords;
 import haywright.outlook.DaysOfFeed;
 import haywright.outlook.NextDate;
+import haywright.outlook.Yard;
 import haywright.ranch.FoundPlace;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
@@ -221,7 +222,7 @@ public final class RoundPages {
         var current = KeptBooks.current(desk, ranch);
         var waits = ToDo.of(ranch, current.isPresent());
         var weather = ranch.settings().weather();
-        var feed = DaysOfFeed.of(ranch);
+        var feed = DaysOfFeed.of(new Yard(ranch, today));
         var next = NextDate.of(ranch, today);
         return new Row(
                 ranch.id(),

@@ -150,8 +150,8 @@ public final class WeekPages {
         return new LotBoxes(
                 lot.name(),
                 now,
-                amount(lot, "fed", "Fed in all"),
-                amount(lot, "left-on-hand", "Left, if counted"),
+                amount(lot, "fed", "Fed"),
+                amount(lot, "left-on-hand", "Left"),
                 Ask.amount("refused-" + lot.id(), "Not eaten", Unit.PERCENT, ""));
     }
 
@@ -169,8 +169,8 @@ public final class WeekPages {
     static GroupBoxes boxes(Group group) {
         return new GroupBoxes(
                 group.name(),
-                Ask.number("score-" + group.id(), "Score, if scored", ""),
-                Ask.text("card-" + group.id(), "Pounds fed each day, from the wagon card", ""));
+                Ask.number("score-" + group.id(), "Score", ""),
+                Ask.text("card-" + group.id(), "Pounds each day", ""));
     }
 
     private void keep(Page page) {

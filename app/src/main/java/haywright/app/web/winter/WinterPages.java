@@ -44,6 +44,7 @@ public final class WinterPages {
         new WeekPages(BOOKS).routes(on);
         StoryPages.routes(on);
         on.get("winter/choices", page -> page.show("haywright/app/web/winter/choices.jte", book(page)));
+        on.get("winter/eats", page -> page.show("haywright/app/web/winter/eats.jte", book(page)));
         on.get("winter/figures", page -> page.show("haywright/app/web/winter/figures.jte", book(page)));
         new BothPages().routes(on);
     }
