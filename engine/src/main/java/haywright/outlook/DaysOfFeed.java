@@ -2,10 +2,12 @@ package haywright.outlook;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.LiveWeight;
+import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
+import haywright.ration.PricedFeed;
 import java.time.LocalDate;
 import java.util.Objects;
 import java.util.Optional;
@@ -78,9 +80,7 @@ public record DaysOfFeed(double dryKg, double eatenKg, int unknown, boolean isAs
         double there = 0;
         double aDay = 0;
         for (var feed : yard.feeds()) {
-            if (!feed.isHayOrSilage()
-                    || Double.isInfinite(feed.kgAtHand())
-                    || feed.feed().nitrateDanger()) {
+            if (!feed.isHayOrSilage() || Double.isInfinite(feed.kgAtHand()) || isUntested(feed)) {
                 continue;
             }
             double dry = feed.dryMatterPercent() / 100;
@@ -92,6 +92,10 @@ public record DaysOfFeed(double dryKg, double eatenKg, int unknown, boolean isAs
             }
         }
         return there > 0 && aDay > 0 ? Optional.of(new DaysOfFeed(there, aDay, 0, true)) : Optional.empty();
+    }
+
+    private static boolean isUntested(PricedFeed feed) {
+        return feed.feed().nitrateDanger() && !feed.feed().composition().knows(Analyte.NO3N);
     }
 
     private static boolean isHayOrSilage(Lot lot) {

@@ -227,7 +227,7 @@ final class Steps {
                     soon("sell_days"),
                     r -> r.with(without(group, sold)),
                     sold * each,
-                    "They bring $%,.0f each and next year’s calf goes with them: $%,.0f each is what a bred cow kept is taken to be worth. Taxes: ask your accountant."
+                    "They bring $%,.0f each, and next year’s calf goes with them. We figure a bred cow you keep is worth $%,.0f. Taxes: ask your accountant."
                             .formatted(Facts.value("bred_cow_usd"), Facts.value("bred_cow_kept_usd")));
         });
     }
@@ -254,7 +254,7 @@ final class Steps {
             return fits
                     ? Optional.of(new Step(
                             "stalks",
-                            "Graze cornstalks or a standing meadow, if any can be had, with the mature cows for %d weeks from now"
+                            "Put the mature cows on cornstalks or a standing meadow for the next %d weeks, if you can find one"
                                     .formatted(weeks),
                             soon("soon_days"),
                             r -> r,
@@ -402,13 +402,13 @@ final class Steps {
                     ? Optional.empty()
                     : Optional.of(new Step(
                             "custom",
-                            "Have the mature cows fed at another place for %d weeks from now".formatted(weeks),
+                            "Send the mature cows out to be fed for the next %d weeks".formatted(weeks),
                             soon("soon_days"),
                             r -> r,
                             Set.of(),
                             weeks,
                             r -> -matureCows(r) * (weeks * 7.0 * Facts.value("custom_usd") + Facts.value("haul_usd")),
-                            "At $%.2f per head per day and $%.0f a head for the haul. Ask who stands for deaths and for condition."
+                            "At $%.2f per head per day and $%.0f a head for the haul. Ask who pays for death loss and who answers for condition."
                                     .formatted(Facts.value("custom_usd"), Facts.value("haul_usd"))));
         });
     }

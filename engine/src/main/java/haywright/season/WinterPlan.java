@@ -41,7 +41,8 @@ public record WinterPlan(Season season, Plan plan) {
         return of(Season.of(yard, new Season.Changes(Set.of(lot), 0, Map.of())));
     }
 
-    private static WinterPlan of(Season season) {
+    /** The plan that a book of this season begins with. */
+    public static WinterPlan of(Season season) {
         return new WinterPlan(season, plan(season, new Forecast(season, -1), Blocks.FEW, BookMaker.UNCHOSEN));
     }
 

@@ -16,9 +16,10 @@ import org.jspecify.annotations.Nullable;
  * What a winter book has somebody do now, in the same order on every page: a test that may make purchases needless comes before
  * them, and nothing is to be bought while it is not known whether a test is.
  *
- * @param what in a sentence. @param more behind it. @param under orders that stand under it
+ * @param what in a sentence. @param more behind it. @param under orders that stand under it. @param isTest whether a sample is to
+ *     be planned for it
  */
-public record DoNow(String what, String more, List<String> under) {
+public record DoNow(String what, String more, List<String> under, boolean isTest) {
     private static final String TEST = "test";
     private static final double DAYS_A_WEEK = 7;
     /** Less is a bag, which is not worth a line. */
@@ -26,6 +27,10 @@ public record DoNow(String what, String more, List<String> under) {
 
     public DoNow {
         under = List.copyOf(under);
+    }
+
+    private DoNow(String what, String more, List<String> under) {
+        this(what, more, under, false);
     }
 
     /** @param book null while it is made */
@@ -67,7 +72,8 @@ public record DoNow(String what, String more, List<String> under) {
                                         WinterWords.worth(one),
                                         Math.round(one.lasts()) == 20 ? "all 20" : WinterWords.of20(one.lasts())))
                         .orElse("What the test is worth was not figured."),
-                List.of()));
+                List.of(),
+                true));
         if (!orders.isEmpty()) {
             var by = test.map(Alternative::decideBy).orElse(book.day().plusDays((long) DAYS_A_WEEK));
             all.add(new DoNow(

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,7 +24,6 @@ public final class EatWords {
     private static final int SOON = 14;
 
     private static final int MOST_KEPT = 2;
-    private static final int MOST_FED = 4;
     /** Less rounds to nothing. */
     private static final double LEAST_DOLLARS = 50;
 
@@ -126,7 +126,7 @@ public final class EatWords {
     }
 
     /**
-     * What the plan says of the lots, above the chart: {@code Meadow hay for Cows to Mar 29. Keep Second cutting for Heifers
+     * What the plan says of the lots, above the chart: {@code Meadow hay for Cows to Mar 29, Bulls to turnout. Keep Second cutting for Heifers
      * from Mar 2. Buy 38 tons of Alfalfa this week.}
      */
     public static String keep(KeptBook book) {
@@ -137,21 +137,20 @@ public final class EatWords {
 
     /** The same of a plan alone, before any winter is played. */
     public static String keep(KeptPlan plan, LocalDate day, LocalDate grass) {
-        var says = new ArrayList<String>();
+        var byLot = new LinkedHashMap<String, List<String>>();
         for (var ration : plan.rations()) {
-            var mains = mains(plan, ration.group());
-            if (!mains.isEmpty() && says.size() < MOST_FED) {
-                var main = mains.get(0);
-                boolean toGrass = !main.to().isBefore(grass);
-                says.add("%s for %s %s."
-                        .formatted(
-                                main.name(),
-                                brief(ration.name()),
-                                toGrass
-                                        ? "to turnout"
-                                        : "to " + Show.day(main.to().minusDays(1))));
-            }
+            mains(plan, ration.group()).stream()
+                    .findFirst()
+                    .ifPresent(main -> byLot.computeIfAbsent(main.name(), lot -> new ArrayList<>())
+                            .add("%s to %s"
+                                    .formatted(
+                                            brief(ration.name()),
+                                            main.to().isBefore(grass)
+                                                    ? Show.day(main.to().minusDays(1))
+                                                    : "turnout")));
         }
+        var says = new ArrayList<String>();
+        byLot.forEach((lot, groups) -> says.add("%s for %s.".formatted(lot, String.join(", ", groups))));
         int fed = says.size();
         for (var ration : plan.rations()) {
             var mains = mains(plan, ration.group());

@@ -6,6 +6,7 @@ import haywright.app.web.Routes;
 import haywright.app.words.EatWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
+import haywright.feeding.SeasonByRations;
 import haywright.match.CarryChart.Cell;
 import haywright.match.CarryChart.Stage;
 import haywright.match.SmallestFix;
@@ -16,6 +17,8 @@ import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
+import haywright.season.WinterPlan;
+import haywright.season.given.Season;
 import haywright.season.kept.KeptPlan;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -116,17 +119,20 @@ public final class MatchPages {
         return new View(columns, rows, keep(page), List.of());
     }
 
-    /** From the winter book; where there is none from the plan that today's rations are weighed by, which is there at once. */
+    /** From the winter book; where there is none from the plan that one would begin with, which is there at once. */
     private static String keep(Page page) {
         return page.book()
                 .map(EatWords::keep)
-                .or(() -> page.rations()
-                        .plan()
-                        .map(winter -> EatWords.keep(
-                                KeptPlan.of(winter.plan(), winter.season()),
-                                page.today(),
-                                winter.season().grass())))
-                .orElseGet(() -> fed(page));
+                .orElseGet(() -> Season.lacking(page.yard()).isEmpty() ? planned(page) : fed(page));
+    }
+
+    private static String planned(Page page) {
+        var rations = page.rations();
+        var winter = rations.once(WinterPlan.class, () -> WinterPlan.of(SeasonByRations.of(rations)));
+        return EatWords.keep(
+                KeptPlan.of(winter.plan(), winter.season()),
+                page.today(),
+                winter.season().grass());
     }
 
     /** Without a turnout date nothing can be planned, and the rations of today are all there is. */

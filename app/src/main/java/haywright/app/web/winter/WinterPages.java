@@ -203,11 +203,13 @@ public final class WinterPages {
         return book.hayShort().isEmpty()
                 ? ""
                 : ShortOfHay.of(page.rations(), ShortOfHay.Asked.NOTHING)
-                        .flatMap(ShortOfHay::gone)
-                        .map(gone ->
-                                "The bench says %s: fed the way you feed now, nothing bought. This book feeds by its plan, buys what pays, and holds back hay for storms, so it names another day."
-                                        .formatted(Show.day(gone)))
+                        .flatMap(hay -> hay.gone().map(gone -> otherDay(hay, gone)))
                         .orElse("");
+    }
+
+    private static String otherDay(ShortOfHay hay, LocalDate gone) {
+        return "The bench says %s: fed %s, nothing bought. This book feeds by its plan, buys what pays, and holds back hay for storms, so it names another day."
+                .formatted(Show.day(gone), hay.isFedNowSaid() ? "the way you feed now" : "by today’s rations");
     }
 
     private static @Nullable Since since(Page page, String hash, long rev, @Nullable KeptBook now) {
