@@ -168,6 +168,7 @@ final class Play {
         for (int e = 0; e < eaten.length; e++) {
             eaten[e] = wanted(week, e, days[e], decision.eaten()[e]);
         }
+        var missing = new double[canBuy.length];
         for (int f = 0; f < canBuy.length; f++) {
             var feed = season.feeds().get(f);
             double wanted = 0;
@@ -186,12 +187,16 @@ final class Play {
             buy(week, f, wanted - ledger.kg(f), false);
             double taken = ledger.take(f, wanted);
             fed[f] += taken;
-            if (taken < wanted * (1 - 1e-9)) {
-                for (int e = 0; e < eaten.length; e++) {
-                    double missing = eaten[e][f] * (1 - taken / wanted);
-                    eaten[e][f] -= missing;
-                    replace(week, e, f, missing, eaten[e], fed);
-                }
+            missing[f] = taken < wanted * (1 - 1e-9) ? 1 - taken / wanted : 0;
+        }
+        // only then: what takes the place of one lot is no part of what was decided of another, and is put out once
+        var decided = new double[eaten.length][];
+        Arrays.setAll(decided, e -> eaten[e].clone());
+        for (int f = 0; f < missing.length; f++) {
+            for (int e = 0; e < eaten.length && missing[f] > 0; e++) {
+                double kg = decided[e][f] * missing[f];
+                eaten[e][f] -= kg;
+                replace(week, e, f, kg, eaten[e], fed);
             }
         }
         return eaten;
