@@ -37,8 +37,8 @@ class StepsTest {
     /** 500 lb at $3.20 are $1,600; 600 lb at 8 cents less are $1,872. */
     @Test
     void aHeavierCalfBringsLessAPound() {
-        assertThat(Steps.calfUsd(500)).isCloseTo(1600, within(1e-9));
-        assertThat(Steps.calfUsd(600)).isCloseTo(1872, within(1e-9));
+        assertThat(HerdSteps.calfUsd(500)).isCloseTo(1600, within(1e-9));
+        assertThat(HerdSteps.calfUsd(600)).isCloseTo(1872, within(1e-9));
     }
 
     /** 30 head of 600 lb that gain a pound a day, 150 days: 750 lb at $3.00 are $2,250 less $1,872, and $0.25 a day saved. */

@@ -79,7 +79,11 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
             all.add(new DoNow(
                     "Wait for the results until %s.".formatted(Show.day(by)), until(plan, book, by), List.of()));
             all.add(new DoNow(
-                    "If a test comes back unsafe, or none is back by %s:".formatted(Show.day(by)), "", orders));
+                    "If a test comes back unsafe, or none is back by %s:".formatted(Show.day(by)),
+                    "",
+                    orders.stream()
+                            .map(order -> order.replaceFirst(" this week:", " then:"))
+                            .toList()));
         }
     }
 

@@ -216,6 +216,7 @@ public final class WeekWords {
                 WinterWords.tons(before.plan().emergencyKg()),
                 WinterWords.tons(now.plan().emergencyKg()));
         add(all, "Short from", shortFrom(before), shortFrom(now));
+        add(all, "Testing", tested(before), tested(now));
         for (var ration : now.plan().rations()) {
             before.plan().rations().stream()
                     .filter(one -> one.group().equals(ration.group()))
@@ -241,6 +242,14 @@ public final class WeekWords {
                 .min(LocalDate::compareTo)
                 .map(Show::day)
                 .orElse("not short");
+    }
+
+    private static String tested(KeptBook book) {
+        return book.alternatives().stream()
+                .filter(one -> one.id().equals("test"))
+                .findFirst()
+                .map(WinterWords::worth)
+                .orElse("nothing to test");
     }
 
     private static String fed(KeptPlan.Ration ration) {
