@@ -4,6 +4,7 @@ import haywright.cattle.need.Need;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 
@@ -128,6 +129,14 @@ public record DietOptions(
     public DietOptions atLeastHarm() {
         return new DietOptions(
                 limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, true, grainPutOut);
+    }
+
+    /** With one practice limit more switched off. */
+    public DietOptions without(String row) {
+        var off = new HashSet<>(limitsOff);
+        off.add(row);
+        return new DietOptions(
+                off, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, leastHarm, grainPutOut);
     }
 
     /** By the looser of two published limits. */

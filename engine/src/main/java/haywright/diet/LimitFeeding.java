@@ -13,7 +13,9 @@ import java.util.ArrayList;
 public final class LimitFeeding {
     private static final double LEAST_SCORE = 5;
     private static final double GESTATION_DAYS = 283;
-    private static final double LAST_DAYS = 30;
+
+    /** Days before calving in which it is not begun. */
+    public static final int LAST_DAYS = 30;
 
     private LimitFeeding() {}
 

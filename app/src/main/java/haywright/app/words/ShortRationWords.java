@@ -146,13 +146,21 @@ public final class ShortRationWords {
 
     /** By what the amounts have to be judged by hand; empty where the loss is the ranch’s own. */
     public static String loss(ShortOfHay hay) {
-        boolean rings = hay.steps().stream().anyMatch(step -> step.what() == What.CUT_WASTE && step.saves() > 0);
+        boolean rings = isTaken(hay, What.CUT_WASTE);
         return rings
-                ? "Hay in rings is counted with %s %% lost, not %s %%: without rings put out more, and set the loss under settings before you judge a line on the bench."
+                ? "Hay in rings is counted with %s %% lost%s, not %s %%: without rings put out more, and set the loss under settings before you judge a line on the bench."
                         .formatted(
                                 Show.number(HayFacts.value("ring_loss"), 0),
+                                isTaken(hay, What.LIMIT_HAY)
+                                        ? ", limited hay with %s %%"
+                                                .formatted(Show.number(HayFacts.value("day_loss"), 0))
+                                        : "",
                                 Show.number(hay.ranch().settings().hayLossPercent(), 0))
                 : "";
+    }
+
+    private static boolean isTaken(ShortOfHay hay, What what) {
+        return hay.steps().stream().anyMatch(step -> step.what() == what && step.saves() > 0);
     }
 
     /** What comes with it: protein, what is outside of usual limits on purpose, tons, and how grain is begun. */

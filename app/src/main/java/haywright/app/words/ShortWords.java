@@ -1,5 +1,6 @@
 package haywright.app.words;
 
+import haywright.diet.LimitFeeding;
 import haywright.feeding.hay.HayStep;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
@@ -101,7 +102,8 @@ public final class ShortWords {
                         ? "Sell open, old and late cows"
                         : "Sell %s open, old and late cows".formatted(Show.number(step.head(), 0));
             case STRAW -> "Feed straw with cake or grain to dry cows in good condition";
-            case LIMIT_HAY -> "Limit hay for dry cows in good condition, with straw and grain";
+            case LIMIT_HAY ->
+                "Limit hay for dry cows in good condition, with straw and grain; grain beside hay once they have calved";
             case ELSEWHERE ->
                 step.head() == 0
                         ? "Send dry cows to corn stalks or a custom feeder"
@@ -269,14 +271,20 @@ public final class ShortWords {
                                                 feed.feed().name(),
                                                 Show.number(Unit.DOLLAR_PER_TON.fromBase(feed.pricePerKgAsFed()), 0))));
             }
-            case LIMIT_HAY ->
+            case LIMIT_HAY -> {
                 says.add(
-                        "Not in rings: roll the hay out or feed it in bunks, so that all eat at once. Never below 0.75 % of body weight in hay, eaten, on any day; straw does not count. Room for all at once,"
-                                + " strong fences. Grain in small steps over %s weeks, counted from then; never more than 0.5 %% of"
-                                        .formatted(weeks("change_over"))
-                                + " body weight in one feeding. It ends %s weeks before the first calf is due."
-                                        .formatted(weeks("limit_before_calving"))
-                                + (hay.isFreeChoice() ? " Hay has to be put out daily for it, not free choice." : ""));
+                        "Not in rings: roll out a day’s hay, or feed it in bunks, with room for all at once and strong fences. %s %% is then lost (University of Missouri)."
+                                .formatted(fact("day_loss")));
+                says.add(
+                        "Never below 0.75 %% of body weight in hay, eaten, on any day; straw does not count. Grain in small steps over %s weeks, counted from then; never more than 0.5 %% of body weight in one feeding."
+                                .formatted(weeks("change_over")));
+                says.add(
+                        "Not begun within %d days of the first calf; for each cow it ends when she calves, and until then her feed rises with her need (Ohio State had cows on little hay and corn through calving, three winters). Those that have calved get hay until full, and no straw."
+                                .formatted(LimitFeeding.LAST_DAYS));
+                if (hay.isFreeChoice()) {
+                    says.add("Hay has to be put out daily for it, not free choice.");
+                }
+            }
             case ELSEWHERE ->
                 says.add(
                         step.head() == 0

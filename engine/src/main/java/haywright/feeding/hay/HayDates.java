@@ -2,6 +2,7 @@ package haywright.feeding.hay;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
+import haywright.diet.LimitFeeding;
 import haywright.outlook.HayFacts;
 import haywright.outlook.Yard;
 import java.time.LocalDate;
@@ -60,10 +61,6 @@ record HayDates(Yard yard, int sold, int away, int awayDays, int changedOver, in
             }
         }
         group.firstCalving().map(this::after).ifPresent(first -> {
-            int late = first - HayFacts.days("limit_before_calving");
-            if (marks.subSet(late - DAYS_A_WEEK, late + DAYS_A_WEEK).isEmpty()) {
-                marks.add(late);
-            }
             marks.add(first);
         });
         group.calving().stream().mapToInt(week -> after(week.begins()) + DAYS_A_WEEK).max().stream()
@@ -106,11 +103,12 @@ record HayDates(Yard yard, int sold, int away, int awayDays, int changedOver, in
         return away;
     }
 
-    /** Whether a group may be on limited hay until a day: nobody is so late in carrying a calf. */
-    boolean mayLimit(Group group, int until) {
-        return group.firstCalving()
-                .filter(first -> !first.isBefore(yard.day()))
-                .map(first -> until <= after(first) - HayFacts.days("limit_before_calving"))
-                .orElse(true);
+    /** Whether hay of dry cows may be limited until they calve: it is not begun close to the first calf, or after it. */
+    boolean mayLimit(Group group) {
+        return group.calving().stream().allMatch(week -> week.begins().isBefore(yard.day()))
+                || group.firstCalving()
+                        .map(this::after)
+                        .filter(first -> straw() <= first - LimitFeeding.LAST_DAYS)
+                        .isPresent();
     }
 }

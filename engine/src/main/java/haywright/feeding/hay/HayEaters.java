@@ -429,20 +429,30 @@ final class HayEaters {
     }
 
     private LeastCostRation asked(Group group, Day day, Part part, boolean milking, HayPlan plan) {
-        boolean stretched = isSturdy(group) && !milking && day.from() >= dates.changedOver();
-        boolean straw = plan.straw() && stretched;
-        var question = straw ? part.question() : part.plain();
+        boolean stretched = isSturdy(group) && day.from() >= dates.changedOver();
+        boolean straw = plan.straw() && stretched && !milking;
+        boolean grained = plan.limited() && stretched && milking;
+        boolean limited = plan.limited() && stretched && !milking && dates.mayLimit(group);
+        var question = straw || grained ? part.question() : part.plain();
         var options = question.options();
-        if (plan.limited() && stretched && dates.mayLimit(group, day.from() + day.days())) {
+        if (limited || grained) {
             options = options.with(
-                            options.way() == WayOfFeeding.FREE_CHOICE ? WayOfFeeding.PUT_OUT_DAILY : options.way())
-                    .whereHayIsShort();
+                    options.way() == WayOfFeeding.FREE_CHOICE ? WayOfFeeding.PUT_OUT_DAILY : options.way());
+            options = limited ? options.whereHayIsShort() : options.without("grain_careful");
         }
         var offered = Stream.concat(question.offered().stream(), straw ? bought.stream() : Stream.empty())
                 .map(feed -> plan.bought() || feed.own() || !feed.isHayOrSilage() ? feed : feed.atHand(NOT_BOUGHT))
-                .map(feed -> plan.rings() && canHaveRings(group) ? inRings(feed) : feed)
+                .map(feed -> canHaveRings(group) ? putOut(feed, limited, plan.rings()) : feed)
                 .toList();
         return asked(question, offered, options);
+    }
+
+    /** Limited hay goes out a day at a time where all eat at once, which no ring allows. */
+    private static PricedFeed putOut(PricedFeed feed, boolean limited, boolean rings) {
+        double loss =
+                limited ? HayFacts.value("day_loss") : rings ? HayFacts.value("ring_loss") : feed.feedingLossPercent();
+        boolean baled = feed.feed().feedClass().isHay() || feed.isStraw();
+        return baled && feed.feedingLossPercent() > loss ? feed.losing(loss) : feed;
     }
 
     /** What a mixer lays before them lies in no ring. */
@@ -473,11 +483,5 @@ final class HayEaters {
 
     int stretches(Group group) {
         return days.getOrDefault(group.id(), List.of()).size();
-    }
-
-    private static PricedFeed inRings(PricedFeed feed) {
-        double loss = HayFacts.value("ring_loss");
-        boolean baled = feed.feed().feedClass().isHay() || feed.isStraw();
-        return baled && feed.feedingLossPercent() > loss ? feed.losing(loss) : feed;
     }
 }

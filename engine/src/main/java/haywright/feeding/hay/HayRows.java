@@ -39,18 +39,25 @@ final class HayRows {
     /** In the order of days, those that have not calved first. */
     List<HayRow> of(Group group) {
         var rows = new ArrayList<HayRow>();
-        double dryGrain = grainNow(group);
         for (boolean milking : new boolean[] {false, true}) {
-            double before = dryGrain;
             for (var eaten : eats(group, milking)) {
-                var row = row(group, eaten, milking, before);
-                before = row.grain();
-                rows.add(row);
+                rows.add(row(group, eaten, milking, grainBefore(rows, group, milking, eaten.stretch())));
             }
-            dryGrain = before;
         }
         rows.sort(Comparator.comparing(HayRow::from).thenComparing(HayRow::inMilk));
         return List.copyOf(rows);
+    }
+
+    /** kg a head and day of the least that any of them had until then: who calves later comes from the dry ones. */
+    private double grainBefore(List<HayRow> rows, Group group, boolean milking, int stretch) {
+        var from = rations.yard().day().plusDays(eaters.begins(group, stretch));
+        return rows.stream()
+                .filter(row -> row.inMilk() == milking || milking)
+                .filter(row -> row.until().equals(from.minusDays(1))
+                        || !row.inMilk() && row.from().equals(from))
+                .mapToDouble(HayRow::grain)
+                .min()
+                .orElseGet(() -> grainNow(group));
     }
 
     /** By need, the largest share that is not met at any time. */
