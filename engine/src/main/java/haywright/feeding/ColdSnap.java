@@ -16,7 +16,9 @@ import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
+import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -74,7 +76,13 @@ public record ColdSnap(
     /** @param kg as fed a head and day, on top of the ration */
     public record Step(double celsius, double kg) {}
 
+    /** Of a mix that is fed today. */
     static Optional<ColdSnap> of(Yard yard, Group group, HandMix mix) {
+        return of(yard, group, mix, yard.day());
+    }
+
+    /** @param day in whose usual cold they are fed the mix */
+    public static Optional<ColdSnap> of(Yard yard, Group group, HandMix mix, LocalDate day) {
         var diet = yard.alone(group).diet();
         var clean = yard.feeds().stream()
                 .filter(feed -> feed.isHayOrSilage() && nem(feed) > 0 && isClean(yard, diet, feed.feed()))
@@ -90,8 +98,17 @@ public record ColdSnap(
                 .or(() -> richest(safest, onHand))
                 .or(() -> richest(clean, inRation))
                 .or(() -> richest(clean, onHand));
-        return Optional.of(hay.map(found -> of(yard, group, mix, found, inRation.test(found)))
+        return Optional.of(hay.map(found -> of(yard, group, mix, asPutOut(found, mix), inRation.test(found), day))
                 .orElseGet(() -> none(hay, false, Double.POSITIVE_INFINITY)));
+    }
+
+    /** With the loss that it has in the mix. */
+    private static PricedFeed asPutOut(PricedFeed feed, HandMix mix) {
+        return mix.portions().stream()
+                .map(Portion::feed)
+                .filter(one -> one.feed().equals(feed.feed()))
+                .findFirst()
+                .orElse(feed);
     }
 
     private static boolean gathersNitrate(PricedFeed feed) {
@@ -123,22 +140,22 @@ public record ColdSnap(
         return new ColdSnap(hay, inRation, celsius(COLDEST), 0, List.of(), celsius(COLDEST), 0, most, false);
     }
 
-    private static ColdSnap of(Yard yard, Group group, HandMix mix, PricedFeed hay, boolean inRation) {
+    private static ColdSnap of(Yard yard, Group group, HandMix mix, PricedFeed hay, boolean inRation, LocalDate day) {
         var settings = yard.ranch().settings();
         double most = room(mix, hay);
-        var own = settings.weather() == null ? Optional.<OwnRule>empty() : OwnRule.of(settings, group, yard.day());
+        var own = settings.weather() == null ? Optional.<OwnRule>empty() : OwnRule.of(settings, group, day);
         if (own.isEmpty() || !(own.get().perDegree() > 0)) {
             return none(Optional.of(hay), inRation, most);
         }
         // what the usual cold of the time costs they get already
-        double usual = new HerdWeather(settings).need(group, yard.day()).nemCold();
+        double usual = new HerdWeather(settings).need(group, day).nemCold();
         double below =
                 Unit.FAHRENHEIT.fromBase(own.get().begins() - usual / own.get().perDegree());
         var steps = new ArrayList<Step>();
         double first = 10 * Math.ceil(below / 10 - 1);
         for (int i = 0; i < STEPS && first - 10 * i >= COLDEST; i++) {
             double celsius = celsius(first - 10 * i);
-            steps.add(new Step(celsius, Math.min(most, kg(hay, more(yard, group, celsius, coats(yard))))));
+            steps.add(new Step(celsius, Math.min(most, kg(hay, more(yard, group, day, celsius, coats(yard))))));
         }
         boolean onGrain = mix.portions().stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN);
         return new ColdSnap(
@@ -147,8 +164,8 @@ public record ColdSnap(
                 celsius(below),
                 kg(hay, own.get().perDegree()),
                 steps,
-                celsius(wet(yard, group)),
-                Math.min(most, kg(hay, more(yard, group, celsius(FREEZING), Hide.WET))),
+                celsius(wet(yard, group, day)),
+                Math.min(most, kg(hay, more(yard, group, day, celsius(FREEZING), Hide.WET))),
                 most,
                 onGrain);
     }
@@ -161,9 +178,8 @@ public record ColdSnap(
         return hay.putOut(mcal / nem(hay));
     }
 
-    private static double more(Yard yard, Group group, double celsius, Hide hide) {
-        return ColdDay.of(yard.ranch().settings(), group, yard.day(), celsius, hide)
-                .more();
+    private static double more(Yard yard, Group group, LocalDate day, double celsius, Hide hide) {
+        return ColdDay.of(yard.ranch().settings(), group, day, celsius, hide).more();
     }
 
     /** As the rule's slope has them. */
@@ -177,12 +193,12 @@ public record ColdSnap(
     }
 
     /** °F, whole: the warmest day that asks for more where coats are wet through. */
-    private static double wet(Yard yard, Group group) {
+    private static double wet(Yard yard, Group group, LocalDate day) {
         double cold = COLDEST;
         double warm = WARMEST;
         while (warm - cold > 1) {
             double middle = Math.rint((cold + warm) / 2);
-            if (more(yard, group, celsius(middle), Hide.WET) >= WORTH_IT) {
+            if (more(yard, group, day, celsius(middle), Hide.WET) >= WORTH_IT) {
                 cold = middle;
             } else {
                 warm = middle;

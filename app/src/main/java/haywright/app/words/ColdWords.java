@@ -188,7 +188,12 @@ public final class ColdWords {
     }
 
     private static String pounds(double kg) {
-        double pounds = Unit.POUND.fromBase(kg);
-        return Show.number(Math.rint(2 * pounds) / 2, Math.rint(2 * pounds) % 2 == 0 ? 0 : 1) + " lb";
+        double pounds = halves(kg);
+        return Show.number(pounds, pounds % 1 == 0 ? 0 : 1) + " lb";
+    }
+
+    /** Pounds as they are said. */
+    static double halves(double kg) {
+        return Math.rint(2 * Unit.POUND.fromBase(kg)) / 2;
     }
 }

@@ -1,6 +1,7 @@
 package haywright.app.words;
 
 import haywright.cattle.herd.Group;
+import haywright.feeding.ColdSnap;
 import haywright.feeding.hay.HayRow;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
@@ -9,6 +10,7 @@ import haywright.forage.Analyte;
 import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
+import haywright.season.given.Facts;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -16,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -29,6 +32,9 @@ public final class ShortRationWords {
 
     /** Pounds of grain that nobody is hurt by on the first day. */
     private static final double BEGIN_POUNDS = 2;
+
+    /** °F, mean of a day in a storm that hay is kept for (judgment: days on end are seldom colder). */
+    private static final double STORM = -20;
 
     private ShortRationWords() {}
 
@@ -165,9 +171,36 @@ public final class ShortRationWords {
 
     /** What comes with it: protein, what is outside of usual limits on purpose, tons, and how grain is begun. */
     public static List<String> beside(HayRow row, LocalDate today) {
-        return Stream.of(pencil(row), protein(row), below(row), stepIn(row, today))
+        return Stream.concat(Stream.of(pencil(row), protein(row), below(row), stepIn(row, today)), cold(row))
                 .filter(text -> !text.isEmpty())
                 .toList();
+    }
+
+    /** What colder days take where hay is limited, and that nothing of it is counted. */
+    private static Stream<String> cold(HayRow row) {
+        var cold = row.cold();
+        if (cold == null) {
+            return Stream.of();
+        }
+        return Stream.concat(ColdWords.of(cold).stream().limit(2), storm(row, cold).stream());
+    }
+
+    /** {@code 118 head × 3 lb × 10 days at −40 °F = 1.8 tons.} */
+    private static Optional<String> storm(HayRow row, ColdSnap cold) {
+        return cold.steps().stream()
+                .filter(step -> Unit.FAHRENHEIT.fromBase(step.celsius()) >= STORM)
+                .reduce((warm, colder) -> colder)
+                .map(step -> {
+                    double pounds = ColdWords.halves(step.kg());
+                    double days = Facts.value("storm_days");
+                    return "Keep it by for a storm: %s head × %s lb × %s days at %s = %s tons. None of it is in these rows."
+                            .formatted(
+                                    Show.number(row.head(), 0),
+                                    Show.number(pounds, 1),
+                                    Show.number(days, 0),
+                                    Show.fahrenheit(step.celsius()),
+                                    Show.number(row.head() * pounds * days / 2000, 1));
+                });
     }
 
     /** {@code Dec 29 to Mar 22, 84 days, not calved yet}: so that tons come out with a pencil. */

@@ -6,13 +6,17 @@ import static org.assertj.core.api.Assertions.within;
 import haywright.app.words.ShortRationWords;
 import haywright.app.words.ShortWords;
 import haywright.cattle.AnimalClass;
+import haywright.feeding.ColdSnap;
 import haywright.feeding.Rations;
 import haywright.feeding.hay.HayRow;
 import haywright.feeding.hay.HayStep;
 import haywright.feeding.hay.ShortOfHay;
 import haywright.forage.Analyte;
+import haywright.outlook.OwnRule;
 import haywright.quantity.Unit;
 import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
@@ -139,6 +143,43 @@ class LadderDangersTest {
             assertThat(pounds / 2000).isCloseTo(used.tons(), within(1e-6));
             assertThat(used.tons()).as(used.feed().feed().name()).isLessThanOrEqualTo(used.tonsThereAre());
         }
+    }
+
+    /** Each row of limited hay says what a degree costs in its own hay, and no other row does: those may eat what they want. */
+    @Test
+    void limitedHayHasItsLineForTheCold() {
+        int limited = 0;
+        for (var least : drought().leastHarm()) {
+            for (var row : least.rows()) {
+                var cold = row.cold();
+                double straw = row.feeds().entrySet().stream()
+                        .filter(e -> e.getKey().isStraw())
+                        .mapToDouble(Map.Entry::getValue)
+                        .sum();
+                if (cold == null) {
+                    assertThat(straw).isZero();
+                    continue;
+                }
+                limited++;
+                assertThat(row.inMilk()).isFalse();
+                var hay = cold.hay().orElseThrow();
+                assertThat(row.feeds().keySet()).contains(hay);
+                var day = row.from().plusDays(row.days() / 2);
+                var rule = OwnRule.of(BentBucket.ranch().settings(), least.group(), day)
+                        .orElseThrow();
+                // 12 % of a day's hay on the ground is lost
+                double nem = hay.dryMatterPercent()
+                        / 100
+                        * 0.88
+                        * hay.feed().composition().value(Analyte.NEM).orElseThrow();
+                assertThat(cold.perDegree() * nem).isCloseTo(rule.perDegree(), within(1e-3 * rule.perDegree()));
+                assertThat(cold.steps()).isSortedAccordingTo(Comparator.comparingDouble(ColdSnap.Step::kg));
+                var line =
+                        String.join(" ", ShortRationWords.beside(row, drought().today()));
+                assertThat(line).contains("× 10 days at −20 °F");
+            }
+        }
+        assertThat(limited).isGreaterThanOrEqualTo(3);
     }
 
     private static ShortOfHay drought() {

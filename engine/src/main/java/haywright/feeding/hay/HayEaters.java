@@ -432,7 +432,7 @@ final class HayEaters {
         boolean stretched = isSturdy(group) && day.from() >= dates.changedOver();
         boolean straw = plan.straw() && stretched && !milking;
         boolean grained = plan.limited() && stretched && milking;
-        boolean limited = plan.limited() && stretched && !milking && dates.mayLimit(group);
+        boolean limited = isLimited(plan, group, day, milking);
         var question = straw || grained ? part.question() : part.plain();
         var options = question.options();
         if (limited || grained) {
@@ -445,6 +445,18 @@ final class HayEaters {
                 .map(feed -> canHaveRings(group) ? putOut(feed, limited, plan.rings()) : feed)
                 .toList();
         return asked(question, offered, options);
+    }
+
+    private boolean isLimited(HayPlan plan, Group group, Day day, boolean milking) {
+        return plan.limited()
+                && !milking
+                && isSturdy(group)
+                && day.from() >= dates.changedOver()
+                && dates.mayLimit(group);
+    }
+
+    boolean isLimited(HayPlan plan, Group group, int stretch, boolean milking) {
+        return isLimited(plan, group, day(group, stretch), milking);
     }
 
     /** Limited hay goes out a day at a time where all eat at once, which no ring allows. */

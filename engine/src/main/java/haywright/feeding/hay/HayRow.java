@@ -1,11 +1,13 @@
 package haywright.feeding.hay;
 
+import haywright.feeding.ColdSnap;
 import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one head gets on each of some days, all of it on the same day. Its pounds are those that are printed, so that head
@@ -19,6 +21,7 @@ import java.util.Map;
  *     empty where it keeps them all
  * @param inTwoFeedings whether it has more grain than one feeding may have
  * @param grain kg a head and day. @param grainBefore kg that they had until then
+ * @param cold where their hay is limited, what colder days take on top; null where it is not
  */
 public record HayRow(
         boolean inMilk,
@@ -29,7 +32,8 @@ public record HayRow(
         Map<String, Double> below,
         boolean inTwoFeedings,
         double grain,
-        double grainBefore) {
+        double grainBefore,
+        @Nullable ColdSnap cold) {
     private static final int TENTHS = 10;
 
     /** Of a tenth, for what is one but for its last digit. */
@@ -50,9 +54,12 @@ public record HayRow(
         return Math.rint(TENTHS * Unit.OUNCE.fromBase(kg)) / TENTHS;
     }
 
-    /** Of a feed, to all head on all days, by the pounds or ounces that are printed. */
+    /** Of a feed, whatever is lost of it here, to all head on all days, by the pounds or ounces that are printed. */
     public double tons(PricedFeed feed) {
-        double kg = feeds.getOrDefault(feed, 0.0);
+        double kg = feeds.entrySet().stream()
+                .filter(e -> e.getKey().feed().id().equals(feed.feed().id()))
+                .mapToDouble(Map.Entry::getValue)
+                .sum();
         double each = isInOunces(feed) ? Unit.OUNCE.toBase(ounces(kg)) : Unit.POUND.toBase(pounds(kg));
         return Unit.TON.fromBase(head * days() * each);
     }

@@ -1,9 +1,11 @@
 package haywright.feeding.hay;
 
 import haywright.cattle.herd.Group;
+import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.GrainFed;
 import haywright.diet.Sureness;
+import haywright.feeding.ColdSnap;
 import haywright.feeding.Rations;
 import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
@@ -11,6 +13,7 @@ import haywright.ration.Allotment;
 import haywright.ration.HandMix;
 import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -18,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /** What is printed of an allotment: a row for those of a group that have calved or not, from one day to another. */
 final class HayRows {
@@ -28,11 +32,13 @@ final class HayRows {
 
     private final Rations rations;
     private final HayEaters eaters;
+    private final HayPlan plan;
     private final Allotment fed;
 
-    HayRows(Rations rations, HayEaters eaters, Allotment fed) {
+    HayRows(Rations rations, HayEaters eaters, HayPlan plan, Allotment fed) {
         this.rations = rations;
         this.eaters = eaters;
+        this.plan = plan;
         this.fed = fed;
     }
 
@@ -98,7 +104,29 @@ final class HayRows {
                 below(group, eaten, question),
                 twice,
                 grain(eaten),
-                grainBefore);
+                grainBefore,
+                eaters.isLimited(plan, group, eaten.stretch(), milking)
+                        ? cold(group, eaten, question, today.plusDays(begins + days / 2L))
+                        : null);
+    }
+
+    /** The bench's line, of what is fed here and in the usual cold of these days. */
+    private @Nullable ColdSnap cold(Group group, Allotment.Eaten eaten, LeastCostRation question, LocalDate day) {
+        return ColdSnap.of(rations.yard(), group, judged(eaten, question, question.options()), day)
+                .orElse(null);
+    }
+
+    private static HandMix judged(Allotment.Eaten eaten, LeastCostRation question, DietOptions options) {
+        var kg = new LinkedHashMap<String, Double>();
+        eaten.feeds().forEach((feed, all) -> kg.put(feed.feed().id(), all / eaten.headDays()));
+        return HandMix.judge(
+                new LeastCostRation(
+                        List.copyOf(eaten.feeds().keySet()),
+                        question.need(),
+                        options,
+                        Sureness.EXPECTED,
+                        LeastCostRation.Amounts.EXACT),
+                kg);
     }
 
     /** kg a head and day; 0 where nobody said it. */
@@ -125,12 +153,7 @@ final class HayRows {
     /** By which usual limits of the bench it is knowingly short. */
     private Map<String, Double> below(Group group, Allotment.Eaten eaten, LeastCostRation question) {
         var usual = rations.question(group).options();
-        var kg = new LinkedHashMap<String, Double>();
-        eaten.feeds().forEach((feed, all) -> kg.put(feed.feed().id(), all / eaten.headDays()));
-        var offered = List.copyOf(eaten.feeds().keySet());
-        var judged = HandMix.judge(
-                new LeastCostRation(offered, question.need(), usual, Sureness.EXPECTED, LeastCostRation.Amounts.EXACT),
-                kg);
+        var judged = judged(eaten, question, usual);
         var below = new LinkedHashMap<String, Double>();
         for (var limit : judged.limits()) {
             var row = limit.row();

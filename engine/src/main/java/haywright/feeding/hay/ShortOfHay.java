@@ -356,7 +356,7 @@ public final class ShortOfHay {
 
     /** What every group gets if all steps are taken. */
     public List<LeastHarm> leastHarm() {
-        var rows = new HayRows(rations, eaters, ladder().last());
+        var rows = new HayRows(rations, eaters, ladder().plan(), ladder().last());
         var heads = new HayHeads(yard, dates, ladder().plan());
         return yard.ranch().groups().values().stream()
                 .filter(group -> heads.stay(group) > 0)
