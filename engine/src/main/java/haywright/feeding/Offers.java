@@ -211,11 +211,11 @@ public final class Offers {
                 .orElse(OptionalInt.empty());
     }
 
-    /** What one mix costs over another until grass, all head; of cents as they are printed. */
-    public Optional<Double> overTheWinter(Offer dear, Offer cheap) {
-        return days().isEmpty()
-                ? Optional.empty()
-                : Optional.of((dear.cents() - cheap.cents()) * group.head() * days().getAsInt());
+    /** The day until which the page holds and no feed of either mix is gone: beyond it their prices say nothing. */
+    public LocalDate bothLast(Offer one, Offer other) {
+        return Stream.of(one, other)
+                .flatMap(offer -> offer.gone().values().stream())
+                .reduce(goodUntil().day(), (first, gone) -> gone.isBefore(first) ? gone : first);
     }
 
     /** Cost against how often it holds; empty where there is no ration or being surer costs nothing. */

@@ -9,6 +9,7 @@ import haywright.quantity.Unit;
 import haywright.workings.Source;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 
 /**
  * No ration keeps every row.
@@ -22,6 +23,8 @@ import java.util.List;
  */
 public record NoRation(Diet diet, List<Conflict> conflicts, List<Conflict> also, List<Lift> lifts, List<Test> tests)
         implements RationAnswer {
+    private static final Set<String> BEYOND = Set.of("fill", "intake", "appetite", "eaten_most");
+
     public NoRation {
         conflicts = List.copyOf(conflicts);
         also = List.copyOf(also);
@@ -72,6 +75,11 @@ public record NoRation(Diet diet, List<Conflict> conflicts, List<Conflict> also,
      * @param cost dollars a head and day of the cheapest ration with it
      */
     public record Lift(DietRow row, double to, double cost) {
+        /** Whether anybody can do it: nobody can make cattle hold, or want, more. */
+        public boolean isPossible() {
+            return !BEYOND.contains(row.id());
+        }
+
         /** Whether it leaves a need unmet; a slower gain does not. */
         boolean misses() {
             return row.kind() == DietRow.Kind.NEED && !row.id().equals(GrowthRow.ID);

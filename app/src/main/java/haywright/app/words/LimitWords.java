@@ -14,7 +14,6 @@ import haywright.ration.NoRation;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Set;
 
 /** What the rows of a ration say, in the rancher's words: on pages, papers and in a terminal alike. */
 public final class LimitWords {
@@ -242,7 +241,14 @@ public final class LimitWords {
                     .formatted(row.name(), amount(row, row.limit()));
         }
         return switch (row.id()) {
-            case "fill" -> "They can hold only so much of these feeds.";
+            case "fill" ->
+                answer.lifts().stream()
+                        .filter(lift -> lift.row().id().equals("fill"))
+                        .findFirst()
+                        .map(lift ->
+                                "These feeds are too poor for them: to get enough of the mix they would have to eat %s %% more than they can hold."
+                                        .formatted(Show.number(100 * (lift.to() / row.limit() - 1), 0)))
+                        .orElse("They can hold only so much of these feeds.");
             case "eaten_least", "eaten_most" ->
                 "Free choice they eat what they want of the forage, no less and no more.";
             case "forage_floor", "forage_least" -> "They need enough hay, silage or straw to be full.";
@@ -278,14 +284,9 @@ public final class LimitWords {
                 .forEach(test ->
                         words.add("Test %s for nitrate: if it is safe, a ration costs about %s per head per day."
                                 .formatted(test.feed().name(), Show.dollars(test.cost()))));
-        answer.lifts().stream()
-                .filter(lift -> !CANNOT.contains(lift.row().id()))
-                .forEach(lift -> words.add(lift(lift, need)));
+        answer.lifts().stream().filter(NoRation.Lift::isPossible).forEach(lift -> words.add(lift(lift, need)));
         return words;
     }
-
-    /** Nobody can make cattle hold more. */
-    private static final Set<String> CANNOT = Set.of("fill", "intake");
 
     private static String lift(NoRation.Lift lift, Need need) {
         var row = lift.row();

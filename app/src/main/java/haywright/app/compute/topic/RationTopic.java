@@ -496,6 +496,7 @@ public final class RationTopic {
 
     private static NotMade notMade(NoRation none) {
         var lifts = none.lifts().stream()
+                .filter(NoRation.Lift::isPossible)
                 .map(l -> new Lift(
                         l.row().id(), l.row().name(), l.to(), l.row().unit().symbol(), l.cost()))
                 .toList();

@@ -158,8 +158,7 @@ public record Card(
     private static List<String> sure(Offers offers, Offer offer) {
         var notes = new ArrayList<String>();
         offers.now()
-                .flatMap(now -> offers.overTheWinter(offer, now)
-                        .map(dollars -> MixWords.apart(offer, now, dollars, offers) + MixWords.surer(offer, now)))
+                .map(now -> MixWords.apart(offer, now, offers) + MixWords.surer(offer, now))
                 .ifPresent(notes::add);
         notes.add(MixWords.lasts(offer, offers.grass()));
         return notes;
@@ -177,9 +176,7 @@ public record Card(
     private static List<String> even(Offers offers, Offer offer) {
         var sure = offers.sure().orElseThrow();
         var notes = new ArrayList<String>();
-        offers.overTheWinter(offer, sure)
-                .map(dollars -> MixWords.apart(offer, sure, dollars, offers))
-                .ifPresent(notes::add);
+        notes.add(MixWords.apart(offer, sure, offers));
         notes.add(
                 Math.abs(offer.holdsPercent() - 50) < 5
                         ? "Half the time it’s short."

@@ -12,6 +12,7 @@ import haywright.ration.HandMix;
 import haywright.ration.Portion;
 import haywright.ration.WholeBales;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -112,19 +113,29 @@ final class MixWords {
         return rich > RICH * all;
     }
 
-    /** {@code 21 ¢ less: about $7,800 by May 5 for 240 head.} */
-    static String apart(Offer one, Offer other, double dollars, Offers offers) {
+    /** {@code 3 ¢ less: × 240 head × 34 days to Jan 4, $245.} With a pencil, for as long as both can be fed. */
+    static String apart(Offer one, Offer other, Offers offers) {
         long cents = Math.round(100 * (one.cents() - other.cents()));
         if (cents == 0) {
             return "Costs the same." + later(one, other);
         }
-        return "%s %s: about %s by %s for %s head.%s"
+        var until = offers.bothLast(one, other);
+        long days = offers.yard().day().until(until, ChronoUnit.DAYS);
+        int head = offers.group().head();
+        var each = Show.cents(Math.abs(cents) / 100.0);
+        return "%s %s%s.%s"
                 .formatted(
-                        Show.cents(Math.abs(cents) / 100.0),
+                        each,
                         cents < 0 ? "less" : "more",
-                        about(Math.abs(dollars)),
-                        Show.day(offers.grass().orElseThrow()),
-                        Show.number(offers.group().head(), 0),
+                        days < 2
+                                ? ""
+                                : ": %s × %s head × %d days, while both last (to %s), is $%s"
+                                        .formatted(
+                                                each,
+                                                Show.number(head, 0),
+                                                days,
+                                                Show.day(until),
+                                                Show.number(Math.abs(cents) * head * days / 100.0, 0)),
                         later(one, other));
     }
 

@@ -59,9 +59,25 @@ class OffersTest {
         var even = OFFERS.even().orElseThrow();
         assertThat(even.cents()).isLessThan(sure.cents());
         assertThat(even.holdsPercent()).isLessThan(sure.holdsPercent());
-        long days = ChronoUnit.DAYS.between(RATIONS.day(), LocalDate.of(2027, 5, 5));
-        assertThat(OFFERS.overTheWinter(sure, even).orElseThrow())
-                .isCloseTo((sure.cents() - even.cents()) * 240 * days, within(1e-6));
+    }
+
+    /** Dollars apart count the days that both mixes last, and come out with a pencil: cents × 240 head × days. */
+    @Test
+    void dollarsApartEndWhereAMixEnds() {
+        var sure = OFFERS.sure().orElseThrow();
+        for (var other : List.of(OFFERS.even().orElseThrow(), OFFERS.now().orElseThrow())) {
+            var until = OFFERS.bothLast(sure, other);
+            assertThat(until).isBeforeOrEqualTo(OFFERS.goodUntil().day());
+            assertThat(sure.gone().values())
+                    .allSatisfy(gone -> assertThat(until).isBeforeOrEqualTo(gone));
+            assertThat(other.gone().values())
+                    .allSatisfy(gone -> assertThat(until).isBeforeOrEqualTo(gone));
+            long days = ChronoUnit.DAYS.between(RATIONS.day(), until);
+            long cents = Math.abs(Math.round(100 * (sure.cents() - other.cents())));
+            assertThat(MixWords.apart(sure, other, OFFERS))
+                    .contains(
+                            cents + " ¢ × 240 head × " + days + " days", "$" + Math.round(cents * 240 * days / 100.0));
+        }
     }
 
     @Test
