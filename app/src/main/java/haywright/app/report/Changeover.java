@@ -1,9 +1,13 @@
 package haywright.app.report;
 
 import haywright.app.words.Feeding;
+import haywright.app.words.NumberWords;
 import haywright.app.words.Show;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
+import haywright.forage.FeedClass;
+import haywright.outlook.HayFacts;
+import haywright.quantity.Unit;
 import haywright.ration.Portion;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -12,25 +16,45 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * What a group is put out while it changes over from what it gets now to its ration: a quarter of the ration in place of a
- * quarter of what it gets now every three days, so that the rumen keeps up (common practice, no source).
+ * quarter of what it gets now at a time, so that the rumen keeps up. A quarter stands three days, and longer where it has so
+ * much grain that a pound more would come before four days are over: ten days for little grain, three weeks for the most.
  *
+ * @see "Yaremcio, Changing feeding programs: steps of 3 to 4 days; University of Missouri (Olson): 14 days onto grain"
+ * @param each days of a quarter
  * @param rows a feed each, the ration's first
  */
-public record Changeover(List<Row> rows) {
-    /** Over the columns of {@link Row#pounds}. */
-    public static final List<String> DAYS = List.of("Days 1–3", "Days 4–6", "Days 7–9", "Day 10 on");
+public record Changeover(int each, List<Row> rows) {
+    private static final int QUARTERS = 4;
+    private static final int LEAST_DAYS = 3;
+
+    /** Pounds of grain more that are a change although the grain is none that is new to them. */
+    private static final double MORE_GRAIN = 1;
 
     /** New feeds that a sentence names; of more the table has the names. */
     private static final int MOST_NAMED = 2;
+
+    /** Pounds of grain more whose steps are said: of less each quarter is but a handful. */
+    private static final double SAID = 1.5;
 
     public Changeover {
         rows = List.copyOf(rows);
     }
 
-    /** @param pounds a day for the whole group, by {@link #DAYS} */
+    /** {@code Days 1–3}, over the columns of {@link Row#pounds}. */
+    public List<String> days() {
+        return IntStream.range(0, QUARTERS)
+                .mapToObj(i -> i == QUARTERS - 1
+                        ? "Day %d on".formatted(i * each + 1)
+                        : "Days %d–%d".formatted(i * each + 1, (i + 1) * each))
+                .toList();
+    }
+
+    /** @param pounds a day for the whole group, by {@link #days} */
     public record Row(String feed, List<String> pounds) {
         public Row {
             pounds = List.copyOf(pounds);
@@ -50,7 +74,8 @@ public record Changeover(List<Row> rows) {
         int head = offers.group().head();
         var before = pounds(now.get(), head);
         var after = pounds(then.get(), head);
-        if (before.keySet().containsAll(after.keySet())) {
+        double grain = grain(then.get()) - grain(now.get());
+        if (before.keySet().containsAll(after.keySet()) && grain <= MORE_GRAIN) {
             return Optional.empty();
         }
         var feeds = new LinkedHashMap<>(after);
@@ -60,13 +85,26 @@ public record Changeover(List<Row> rows) {
             double from = before.getOrDefault(feed, 0.0);
             double to = after.getOrDefault(feed, 0.0);
             var pounds = new ArrayList<String>();
-            for (int step = 1; step <= DAYS.size(); step++) {
-                double share = (double) step / DAYS.size();
+            for (int step = 1; step <= QUARTERS; step++) {
+                double share = (double) step / QUARTERS;
                 pounds.add(Show.number((1 - share) * from + share * to, 0));
             }
             rows.add(new Row(feed, pounds));
         });
-        return Optional.of(new Changeover(rows));
+        return Optional.of(new Changeover(daysEach(grain), rows));
+    }
+
+    /** Days of a quarter. @param grain pounds a head more than now */
+    private static int daysEach(double grain) {
+        return Math.max(LEAST_DAYS, (int) Math.ceil(grain / QUARTERS * HayFacts.days("grain_step")));
+    }
+
+    /** Pounds a head, as printed. */
+    private static double grain(Offer offer) {
+        return offer.mix().portions().stream()
+                .filter(portion -> portion.feed().feed().feedClass() == FeedClass.GRAIN)
+                .mapToDouble(portion -> Unit.POUND.fromBase(portion.kgPutOut()))
+                .sum();
     }
 
     /** The same in sentences, for a page without that table; empty where nothing in the ration is new to them. */
@@ -76,30 +114,61 @@ public record Changeover(List<Row> rows) {
             return List.of();
         }
         var now = offers.now();
+        double before = now.map(Changeover::grain).orElse(0.0);
+        double grain = grain(then.get()) - before;
+        int each = daysEach(grain);
+        var days = NumberWords.of((QUARTERS - 1) * each + 1);
+        var step = NumberWords.of(each);
         if (now.isEmpty()) {
             return List.of(
-                    "Take ten days to change over: a quarter more of this every three days.",
-                    "Cut what they get now by a quarter every three days.");
+                    "Take %s days to change over: a quarter more of this every %s days.%s"
+                            .formatted(days, step, steps(before, grain)),
+                    "Cut what they get now by a quarter every %s days.".formatted(step));
         }
-        var before = now.get().mix().portions().stream()
-                .map(portion -> portion.feed().feed().id())
-                .toList();
-        var fresh = then.get().mix().portions().stream()
-                .filter(portion -> !portion.feed().feed().isLooseMineral()
-                        && !before.contains(portion.feed().feed().id()))
-                .map(called)
-                .toList();
-        if (fresh.isEmpty()) {
+        var fresh = called(then.get(), now.get(), called);
+        if (fresh.isEmpty() && grain <= MORE_GRAIN) {
             return List.of();
         }
         if (!now.get().mix().notAllowed().isEmpty()) {
             return List.of("New: %s. What they get now must stop, and a change takes days: call first."
                     .formatted(PlainLimits.list(fresh)));
         }
-        return List.of((fresh.size() > MOST_NAMED
-                        ? "Most of these feeds are new to them."
-                        : "New: %s.".formatted(PlainLimits.list(fresh)))
-                + " Change over in ten days: every three days trade a quarter of the old for new.");
+        var stops = called(now.get(), then.get(), called);
+        return List.of((fresh.isEmpty()
+                        ? "More grain than now."
+                        : fresh.size() > MOST_NAMED
+                                ? "Most of these feeds are new to them."
+                                : "New: %s.".formatted(PlainLimits.list(fresh)))
+                + (stops.isEmpty()
+                        ? ""
+                        : " %s %s.".formatted(PlainLimits.list(stops), stops.size() > 1 ? "stop" : "stops"))
+                + " Change over in %s days: trade a quarter every %s.".formatted(days, step)
+                + steps(before, grain));
+    }
+
+    /** Feeds of one that the other has not, a loose mineral aside. */
+    private static List<String> called(Offer one, Offer other, Function<Portion, String> called) {
+        var known = other.mix().portions().stream()
+                .map(portion -> portion.feed().feed().id())
+                .toList();
+        return one.mix().portions().stream()
+                .filter(portion -> !portion.feed().feed().isLooseMineral()
+                        && !known.contains(portion.feed().feed().id()))
+                .map(called)
+                .toList();
+    }
+
+    /** {@code  Grain in pounds: half, one, one and a half, then all.} In words: the page holds no more figures. */
+    private static String steps(double before, double more) {
+        if (more < SAID) {
+            return "";
+        }
+        return IntStream.range(1, QUARTERS)
+                .mapToObj(quarter ->
+                        NumberWords.halves(Math.max(1, Math.floor(2 * (before + more * quarter / QUARTERS))) / 2))
+                .map(words -> words.equals("half a") ? "half" : words)
+                .distinct()
+                .collect(Collectors.joining(", ", " Grain in pounds: ", ", then all."));
     }
 
     /** Of all head a day as printed, by name; a loose mineral is no change. */
