@@ -36,6 +36,9 @@ public record Diet(
         Optional<GrowthEnergy> growth,
         List<LeftOut> leftOut,
         DietOptions options) {
+    /** Ounces that nobody weighs. */
+    private static final double HAIR = 0.05;
+
     private static final Source RANCHS_OWN = Source.judgment("the ranch's own wish");
 
     public Diet {
@@ -104,8 +107,10 @@ public record Diet(
     /** What a diet of these amounts should be watched for, though no limit is broken. */
     public List<Caution> cautions(double[] kg) {
         double grain = 0;
+        double mineral = 0;
         for (int i = 0; i < kg.length; i++) {
             grain += feeds.get(i).feedClass() == FeedClass.GRAIN ? kg[i] : 0;
+            mineral += feeds.get(i).isLooseMineral() ? kg[i] : 0;
         }
         var cautions = new ArrayList<Caution>();
         if (need.animals() != AnimalClass.GROWING && grain > PracticeLimits.grainToWatch(need)) {
@@ -113,6 +118,13 @@ public record Diet(
                     "So much grain begins to spoil how they digest the forage: watch the manure and what they leave,"
                             + " and step it up over two to three weeks.",
                     PracticeLimits.source("L02b")));
+        }
+        double ounces = Unit.OUNCE.fromBase(mineral);
+        if (ounces > PracticeLimits.value("L23b") + HAIR) {
+            cautions.add(new Caution(
+                    "%.1f oz of loose mineral a day is more than tags are made for, %.0f oz: few cattle eat so much. Go by your tag; a stronger mineral or another feed serves better."
+                            .formatted(ounces, PracticeLimits.value("L23b")),
+                    PracticeLimits.source("L23b")));
         }
         for (var checked : checked(kg)) {
             if (checked.verdict() == CheckedNeed.Verdict.SHORT) {

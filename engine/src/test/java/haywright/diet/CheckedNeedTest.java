@@ -142,6 +142,25 @@ class CheckedNeedTest {
         assertThat(need.verdict()).isEqualTo(Verdict.UNTESTED);
     }
 
+    /** Drewnoski 2021: tags are made for 4 oz of loose mineral a day; 5 oz are 0.1417 kg. */
+    @Test
+    void moreMineralThanTagsAreMadeForIsSaid() {
+        var tag = feed("mineral", FeedClass.MINERAL, Analyte.CA, 12, Analyte.P, 8);
+        var diet = Diet.of(List.of(hay(Analyte.CP, 10), tag), DRY, DietOptions.USUAL);
+        int at = diet.feeds().indexOf(tag);
+        assertThat(tag.isLooseMineral()).isTrue();
+        assertThat(diet.cautions(amounts(at, 5)))
+                .singleElement()
+                .satisfies(caution -> assertThat(caution.words()).contains("5.0 oz", "4 oz"));
+        assertThat(diet.cautions(amounts(at, 4))).isEmpty();
+    }
+
+    private static double[] amounts(int mineral, double ounces) {
+        var kg = new double[] {10, 10};
+        kg[mineral] = ounces * 0.0283495;
+        return kg;
+    }
+
     /** Only what is surely short is warned of, by what the surely short lack. */
     @Test
     void aMixIsWarnedOfWhatIsShortForCertain() {

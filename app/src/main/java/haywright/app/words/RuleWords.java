@@ -1,13 +1,16 @@
 package haywright.app.words;
 
 import haywright.cattle.AnimalClass;
+import haywright.cattle.herd.Group;
 import haywright.cattle.need.Need;
 import haywright.cattle.need.RuleOfThumb;
 import haywright.forage.Analyte;
+import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.Ration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** A ration beside what cattle usually eat and what the trade says without a computer. */
 public final class RuleWords {
@@ -45,9 +48,26 @@ public final class RuleWords {
         }
         return Math.round(Unit.POUND.fromBase(given)) > Math.round(Unit.POUND.fromBase(expected))
                 ? " That is more than the middle of it: watch what they leave."
-                : given < WELL_BELOW * expected
+                : isHeldBack(given, expected)
                         ? " It is richer than hay alone, so less of it meets what they need. Thin cows, heifers and calves should not stand hungry: put out more hay for them."
                         : "";
+    }
+
+    /** Whether they would eat well more than they are given: beyond the doubt of what they eat. */
+    private static boolean isHeldBack(double given, double expected) {
+        return given < WELL_BELOW * expected;
+    }
+
+    /** For the bench, of those who should not stand hungry; empty where they get about what they would eat, or are in flesh. */
+    public static Optional<String> heldBack(Group group, Ration ration) {
+        double expected = ration.diet().need().intake(ration.dietNem()).kilograms();
+        boolean isFleshy = (group.animals() == AnimalClass.MATURE_COW || group.animals() == AnimalClass.BULL)
+                && group.conditionScore() >= HayFacts.value("thin");
+        return isFleshy || !isHeldBack(ration.kg(), expected)
+                ? Optional.empty()
+                : Optional.of(
+                        "They are held below their fill: this gives %s of dry matter, free choice they would eat %s. It is richer than hay alone and meets their need for less. Where they stand hungry, put out more hay."
+                                .formatted(pounds(ration.kg()), HerdWords.eats(expected)));
     }
 
     /** The one rule for growing cattle is that of calves of 500 lb that gain 1.5 lb: it says nothing of others. */

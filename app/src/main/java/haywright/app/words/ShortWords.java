@@ -132,9 +132,7 @@ public final class ShortWords {
                     ? "Enter what hay could be bought, and its price."
                     : before == 0
                             ? "Not needed after the steps above."
-                            : (step.head() == 0 && (step.what() == What.SELL_OPEN || step.what() == What.ELSEWHERE)
-                                    ? "Enter a number below."
-                                    : "Saves nothing.");
+                            : (step.head() == 0 && isAsked(step) ? "Enter a number below." : "Saves nothing.");
         }
         var dollars = step.dollarsACow();
         var cost = dollars == null
@@ -148,14 +146,37 @@ public final class ShortWords {
         if (rounded(saved) == 0) {
             return "Saves nothing.";
         }
-        return "Saves %s; %s.%s%s"
+        return "%s; %s.%s%s"
                 .formatted(
-                        tons(saved),
+                        step.what() == What.BUY_LISTED ? standsIn(hay, saved) : "Saves " + tons(saved),
                         after == 0 ? "nothing is short then" : tons(after) + " still short",
                         step.what() == What.BUY_LISTED
                                 ? " It costs $%s.".formatted(Show.number(dollars(hay.buys()), 0))
                                 : cost,
-                        hay.untested().isEmpty() ? "" : spared(before - rounded(hay.tonsUntested()), saved));
+                        hay.untested().isEmpty()
+                                ? ""
+                                : spared(
+                                        before - rounded(hay.tonsUntested()),
+                                        saved,
+                                        step.what() == What.BUY_LISTED
+                                                ? hay.buys().stream()
+                                                        .mapToDouble(ToBuy::tons)
+                                                        .sum()
+                                                : saved));
+    }
+
+    /** Whether a step waits for a number of head. */
+    public static boolean isAsked(HayStep step) {
+        return step.what() == What.SELL_OPEN || step.what() == What.ELSEWHERE;
+    }
+
+    /** What is bought saves nothing: it stands in for so much of the hay that is short. */
+    private static String standsIn(ShortOfHay hay, double tons) {
+        double bought = hay.buys().stream().mapToDouble(ToBuy::tons).sum();
+        return rounded(bought) == rounded(tons)
+                ? "Stands in for as much of your hay"
+                : "%s bought %s in for %s of your hay"
+                        .formatted(tons(bought), rounded(bought) == 1 ? "stands" : "stand", tons(tons));
     }
 
     /** Tons as printed times whole dollars: it comes out with a pencil. */
@@ -190,11 +211,17 @@ public final class ShortWords {
         return Math.rint(Unit.DOLLAR_PER_TON.fromBase(buy.feed().pricePerKgAsFed()));
     }
 
-    /** @param rest tons that would be short before a step if the test came back safe. @param saved by the step */
-    private static String spared(double rest, double saved) {
+    /**
+     * @param rest tons that would be short before a step if the test came back safe
+     * @param saved by the step
+     * @param takes tons of what is bought for it; of other steps what they save
+     */
+    private static String spared(double rest, double saved, double takes) {
         return rest <= 0
                 ? " Not needed if the test comes back safe."
-                : rest < saved ? " If the test comes back safe, %s of it is enough.".formatted(tons(rest)) : "";
+                : rest < saved
+                        ? " If the test comes back safe, %s of it is enough.".formatted(tons(rest * takes / saved))
+                        : "";
     }
 
     /** What lots that wait for a test would come to, and what the test costs. */
@@ -239,6 +266,12 @@ public final class ShortWords {
                                 .formatted(tons(buy.tons()), buy.feed().feed().name(), Show.number(price(buy), 0)))
                         .collect(Collectors.joining(" ")));
                 hay.buys().forEach(buy -> over(buy, hay).ifPresent(says::add));
+                double bought = hay.buys().stream().mapToDouble(ToBuy::tons).sum();
+                if (rounded(bought) > rounded(saved)) {
+                    says.add(
+                            "Tons still short are counted in your hay: whom it goes to and what is lost of it make %s of this %s of that."
+                                    .formatted(tons(bought), tons(saved)));
+                }
                 says.add("That is all that is listed: change it under feeds for sale if more can be had.");
             }
             case BUY_HAY -> says.add(insteadOfSelling(hay));
@@ -329,7 +362,8 @@ public final class ShortWords {
                                 : "They should hold condition. Score them every two weeks."
                         : "Some groups fall short of their needs even then, as their lines say: they lose condition.");
         hay.toBuy().ifPresent(buy -> says.add(bought(buy, hay)));
-        says.add("The best hay goes to the heifers, then to cows after calving.");
+        says.add(
+                "Which hay goes to whom is in the rows below, as their needs and what hay is left have it. Among like hays give the best to heifers, then to cows after calving.");
         hay.plan().ifPresent(plan -> says.add(planned(plan)));
         return says;
     }

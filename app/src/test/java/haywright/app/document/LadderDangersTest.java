@@ -182,6 +182,24 @@ class LadderDangersTest {
         assertThat(limited).isGreaterThanOrEqualTo(3);
     }
 
+    /** A purchase is said in its own tons and in those of the hay it stands in for: both are printed, and none is saved. */
+    @Test
+    void aPurchaseStandsInForHay() {
+        var ranch = TinLantern.ranch();
+        var hay = ShortOfHay.of(new Rations(ranch, ranch.settings().today(LocalDate.MAX)), ShortOfHay.Asked.NOTHING)
+                .orElseThrow();
+        var buy = hay.steps().stream()
+                .filter(step -> step.what() == HayStep.What.BUY_LISTED)
+                .findFirst()
+                .orElseThrow();
+        double saved = Math.rint(buy.before()) - Math.rint(buy.after());
+        double enough = (Math.rint(buy.before()) - Math.rint(hay.tonsUntested())) * 72 / saved;
+        assertThat(ShortWords.figures(buy, hay))
+                .contains(
+                        "72 tons bought", "%.0f tons of your hay".formatted(saved), "%.0f tons of it".formatted(enough))
+                .doesNotContain("Saves");
+    }
+
     private static ShortOfHay drought() {
         var ranch = BentBucket.ranch();
         return ShortOfHay.of(new Rations(ranch, ranch.settings().today(LocalDate.MAX)), ShortOfHay.Asked.NOTHING)

@@ -87,7 +87,7 @@ final class HayPortions {
 
     /** kg as fed a head and day; 0 for what may be put out in any amount. */
     private static double least(PricedFeed feed) {
-        double pounds = feed.feed().isLooseMineral() || feed.feed().feedClass() == FeedClass.MINERAL
+        double pounds = feed.feed().feedClass() == FeedClass.MINERAL
                 ? 0
                 : feed.isHayOrSilage() || feed.isStraw()
                         ? HAY_POUNDS

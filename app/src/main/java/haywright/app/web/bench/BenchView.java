@@ -6,6 +6,7 @@ import haywright.app.words.BunkRoom;
 import haywright.app.words.ColdWords;
 import haywright.app.words.LimitWords;
 import haywright.app.words.RegainWords;
+import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
 import haywright.app.words.SupplyWords;
 import haywright.cattle.herd.Group;
@@ -160,7 +161,9 @@ public record BenchView(
                 Stream.concat(
                                 Stream.concat(waiting(offers), BunkRoom.words(offers).stream()),
                                 offers.answer() instanceof Ration ration
-                                        ? ration.cautions().stream().map(haywright.workings.Caution::words)
+                                        ? Stream.concat(
+                                                RuleWords.heldBack(group, ration).stream(),
+                                                ration.cautions().stream().map(haywright.workings.Caution::words))
                                         : Stream.of())
                         .toList(),
                 offers.rations().question(group).diet().leftOut());

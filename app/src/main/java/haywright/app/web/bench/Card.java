@@ -74,8 +74,13 @@ public record Card(
     static List<Card> of(Offers offers, Map<String, Offer> shown) {
         var scale = Scale.of(shown.values());
         var cards = new ArrayList<Card>();
-        shown.forEach((title, offer) ->
-                cards.add(card(title, offers, offer, List.of(MixWords.lasts(offer, offers.grass())), false, scale)));
+        shown.forEach((title, offer) -> cards.add(card(
+                title,
+                offers,
+                offer,
+                List.of(MixWords.lasts(offer, offers.grass()) + " Counted with the other groups on their rations."),
+                false,
+                scale)));
         return cards;
     }
 
@@ -150,7 +155,7 @@ public record Card(
             notes.add("It meets what they likely need.");
         }
         if (!offer.gone().isEmpty()) {
-            notes.add(MixWords.lasts(offer, offers.grass()));
+            notes.add(MixWords.lasts(offer, offers.grass()) + " Counted with every group fed as now.");
         }
         return notes;
     }
@@ -160,7 +165,7 @@ public record Card(
         offers.now()
                 .map(now -> MixWords.apart(offer, now, offers) + MixWords.surer(offer, now))
                 .ifPresent(notes::add);
-        notes.add(MixWords.lasts(offer, offers.grass()));
+        notes.add(MixWords.lasts(offer, offers.grass()) + " Counted with every group on its ration.");
         return notes;
     }
 

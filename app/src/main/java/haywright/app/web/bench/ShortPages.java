@@ -78,6 +78,17 @@ public final class ShortPages {
                     short_.tonsShortAtLast() == 0 ? Math.max(0, left) : left);
         }
 
+        /** What there is to do, to ask or to enter: none that would save nothing here. */
+        public List<HayStep> steps() {
+            return Objects.requireNonNull(hay).steps().stream()
+                    .filter(step -> step.saves() > 0
+                            || isLeftOut(step)
+                            || step.what() == What.TEST
+                            || step.what() == What.BUY_HAY
+                            || step.before() > 0 && step.head() == 0 && ShortWords.isAsked(step))
+                    .toList();
+        }
+
         public boolean isLeftOut(HayStep step) {
             return not.contains(step.what());
         }
