@@ -4,7 +4,6 @@ import haywright.lp.ConeRow;
 import haywright.lp.Infeasible;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
-import haywright.lp.Unbounded;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
 import haywright.workings.Line;
@@ -45,11 +44,14 @@ public record Mix(
     private static final double ANY = Double.POSITIVE_INFINITY;
 
     /**
-     * @param price for one unit of it
+     * @param price for one unit of it, 0 or more
      * @param sd standard deviations of its values; what is not in it is certain
      */
     public record MixFeed(String name, double price, Map<String, Double> values, Map<String, Double> sd) {
         public MixFeed {
+            if (!(price >= 0)) {
+                throw new Refused("price", String.valueOf(price), "a price is 0 or more", "What does it cost?");
+            }
             values = Map.copyOf(values);
             sd = Map.copyOf(sd);
         }
@@ -152,11 +154,7 @@ public record Mix(
         if (outcome instanceof Infeasible infeasible) {
             return new None(infeasible.why().names());
         }
-        throw new Refused(
-                "feeds",
-                ((Unbounded) outcome).column(),
-                "the more of it goes in, the cheaper the mix: there is no cheapest",
-                "Is its price below zero? Put a limit on it.");
+        throw new IllegalStateException("no price is below 0, and yet there is no cheapest: " + outcome);
     }
 
     /** How the cost and each limited value come from the amounts. */

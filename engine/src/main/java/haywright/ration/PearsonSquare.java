@@ -28,7 +28,16 @@ public record PearsonSquare(double target, double a, double b, double batch) imp
 
     public PearsonSquare {
         var problems = new ArrayList<Problem>();
-        if (!(target >= Math.min(a, b) && target <= Math.max(a, b)) || a == b) {
+        for (var content : new double[][] {{a, 0}, {b, 1}}) {
+            if (!(content[0] >= 0 && content[0] <= 100)) {
+                problems.add(new Problem(
+                        content[1] == 0 ? "a" : "b",
+                        content[0] + " %",
+                        "what is in a feed is 0 to 100 % of it",
+                        "What does its report say?"));
+            }
+        }
+        if (problems.isEmpty() && !(target >= Math.min(a, b) && target <= Math.max(a, b) && a != b)) {
             problems.add(new Problem(
                     "target",
                     "%s %% from feeds of %s %% and %s %%".formatted(target, a, b),

@@ -98,6 +98,7 @@ class PearsonSquareTest {
                 .hasMessageContaining("lies between the two");
         assertThatThrownBy(() -> new PearsonSquare(10, 10, 10, 100)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new PearsonSquare(Double.NaN, 8, 12, 0)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> new PearsonSquare(10, 54, -1, 0)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new PearsonSquare(10, 8, 12, -1)).hasMessageContaining("batch");
     }
 }

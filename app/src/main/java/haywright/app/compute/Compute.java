@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.app.compute.shape.Named;
 import haywright.app.compute.shape.Nearest;
 import haywright.app.compute.shape.Reader;
 import haywright.app.compute.shape.Shape;
@@ -216,7 +217,7 @@ public final class Compute {
         } catch (Refused refused) {
             var shape = Shape.of(topic.in());
             return refused(new Refused(refused.problems().stream()
-                    .map(p -> Reader.named(p, shape, json, ""))
+                    .map(p -> Named.named(p, shape, json, ""))
                     .toList()));
         }
     }

@@ -263,7 +263,7 @@ class ExamplesThatHoldTest {
                             + "\"feed_class\":\"grass_hay\",\"price_usd_per_ton\":140,\"" + key + "\":" + value
                             + "}]}");
             assertThat(outcome.exit()).as(value).isEqualTo(Compute.REFUSED);
-            assertThat(outcome.errors()).hasSize(1).allMatch(line -> line.startsWith("feeds: hay: "));
+            assertThat(outcome.errors()).hasSize(1).allMatch(line -> line.startsWith("feeds[0]." + key + ": hay: "));
         }
     }
 

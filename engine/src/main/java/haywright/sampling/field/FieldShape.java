@@ -1,6 +1,8 @@
 package haywright.sampling.field;
 
+import haywright.quantity.Unit;
 import haywright.workings.Refused;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,6 +26,11 @@ public record FieldShape(List<List<Corner>> rings) {
 
     /** Every edge is held against every other; no boundary on a ranch turns more often. */
     private static final int MOST_CORNERS = 5_000;
+
+    private static final double METERS_PER_LATITUDE = 111_200; // the mean; 0.5 % more or less
+
+    /** Meters from south to north, or from west to east: the largest grazing leases are a third as wide. */
+    private static final double WIDEST = 160_000;
 
     /** Squared degrees under which a ring is a line: about a tenth of a square meter. */
     private static final double NO_AREA = 1e-11;
@@ -49,6 +56,7 @@ public record FieldShape(List<List<Corner>> rings) {
                             : kept.get(0).get(0).longitude()));
         }
         rings = List.copyOf(kept);
+        notTooWide(rings.get(0));
         crossesNothing(rings);
         for (var ring : rings) {
             if (Math.abs(degreesSquared(ring)) < NO_AREA) {
@@ -121,7 +129,7 @@ public record FieldShape(List<List<Corner>> rings) {
             if (!(Math.abs(corner.latitude()) < 90 && Math.abs(corner.longitude()) <= 360)) {
                 throw new Refused(
                         "field",
-                        corner.longitude() + ", " + corner.latitude(),
+                        plain(corner.longitude()) + ", " + plain(corner.latitude()),
                         "longitude lies within ±180 and latitude within ±90 degrees, longitude first",
                         "Check whether the two are swapped.");
             }
@@ -149,6 +157,21 @@ public record FieldShape(List<List<Corner>> rings) {
                     "Add the corners that are missing.");
         }
         return List.copyOf(corners);
+    }
+
+    private static void notTooWide(List<Corner> ring) {
+        var north = ring.stream().mapToDouble(Corner::latitude).summaryStatistics();
+        var east = ring.stream().mapToDouble(Corner::longitude).summaryStatistics();
+        double high = (north.getMax() - north.getMin()) * METERS_PER_LATITUDE;
+        double wide =
+                (east.getMax() - east.getMin()) * Ellipsoid.metersPerLongitude((north.getMax() + north.getMin()) / 2);
+        if (Math.max(high, wide) > WIDEST) {
+            throw new Refused(
+                    "field",
+                    "%,.0f miles across".formatted(Unit.METER.to(Unit.MILE, Math.max(high, wide))),
+                    "no field is more than 100 miles across",
+                    "Check the corners: one of them may have a wrong degree.");
+        }
     }
 
     private static double degreesSquared(List<Corner> ring) {
@@ -202,6 +225,12 @@ public record FieldShape(List<List<Corner>> rings) {
             }
         }
         return inside;
+    }
+
+    private static String plain(double degrees) {
+        return Double.isFinite(degrees)
+                ? BigDecimal.valueOf(degrees).stripTrailingZeros().toPlainString()
+                : String.valueOf(degrees);
     }
 
     private static String words(Corner corner) {

@@ -228,6 +228,10 @@ class FieldTest {
         assertThatThrownBy(() -> field(44.5, -109.5, 44.5, -109.4, 44.6, -109.4))
                 .hasMessageContaining("swapped");
         assertThatThrownBy(() -> FieldShape.of(List.of())).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> field(-109.5, 44.5, -109.49, -1, -109.49, 44.504, -109.5, 44.504))
+                .hasMessageContaining("miles across"); // 45.5° of 69 miles
+        assertThatThrownBy(() -> field(0, 44.5, 90, 44.5, 90, 44.504, 0, 44.504))
+                .hasMessageContaining("miles across");
         assertThatThrownBy(() -> FieldShape.of(List.of(
                         ring(-109.5, 44.5, -109.49, 44.5, -109.49, 44.51, -109.5, 44.51),
                         ring(-109.4, 44.5, -109.39, 44.5, -109.39, 44.51))))

@@ -17,7 +17,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -70,7 +69,7 @@ public final class Reader {
         json.fieldNames().forEachRemaining(key -> {
             if (!known.contains(key)) {
                 problems.add(new Problem(
-                        at(path, key),
+                        Named.at(path, key),
                         shown(json.get(key)),
                         "there is no key of this name here",
                         Nearest.to(key, known)
@@ -86,7 +85,7 @@ public final class Reader {
         if (given.size() > 1) {
             var keys = given.stream().map(slot::key).toList();
             return wrong(
-                    at(path, keys.get(0)),
+                    Named.at(path, keys.get(0)),
                     json.get(keys.get(0)),
                     "the same quantity is given twice, as " + String.join(" and ", keys),
                     "Keep one of them.");
@@ -94,13 +93,16 @@ public final class Reader {
         if (given.isEmpty() || json.get(slot.key(given.get(0))).isNull()) {
             if (!slot.optional()) {
                 problems.add(new Problem(
-                        at(path, slot.key()), "nothing", "it is needed for the answer", "Add " + oneOf(slot) + "."));
+                        Named.at(path, slot.key()),
+                        "nothing",
+                        "it is needed for the answer",
+                        "Add " + oneOf(slot) + "."));
             }
             return nothing(slot);
         }
         var unit = given.get(0);
         var key = slot.key(unit);
-        var value = value(slot.type(), json.get(key), at(path, key), v -> unit.to(slot.unit(), v));
+        var value = value(slot.type(), json.get(key), Named.at(path, key), v -> unit.to(slot.unit(), v));
         return value == null ? nothing(slot) : wrapped(slot, value);
     }
 
@@ -214,7 +216,7 @@ public final class Reader {
         }
         var map = new LinkedHashMap<String, Object>();
         json.fields().forEachRemaining(field -> {
-            var value = value(entry, field.getValue(), at(path, field.getKey()), convert);
+            var value = value(entry, field.getValue(), Named.at(path, field.getKey()), convert);
             if (value != null) {
                 map.put(field.getKey(), value);
             }
@@ -232,45 +234,13 @@ public final class Reader {
             return constructor.newInstance(values.toArray());
         } catch (InvocationTargetException e) {
             if (e.getCause() instanceof Refused refused) {
-                refused.problems().forEach(p -> problems.add(named(p, shape, json, path)));
+                refused.problems().forEach(p -> problems.add(Named.named(p, shape, json, path)));
                 return null;
             }
             throw new IllegalStateException(shape.type() + " could not be made", e);
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException(shape.type() + " could not be made", e);
         }
-    }
-
-    /** The engine names a field as its record does; the reader knows the key that was typed. */
-    public static Problem named(Problem problem, Shape shape, JsonNode json, String path) {
-        for (var slot : shape.slots()) {
-            if (slot.inline()) {
-                var inside = named(problem, slot.shape(), json, path);
-                if (json.has(inside.field().substring(path.isEmpty() ? 0 : path.length() + 1))) {
-                    return inside;
-                }
-            } else if (slot.component().getName().equals(problem.field())) {
-                var typed = slot.units().stream()
-                        .filter(unit -> json.has(slot.key(unit)))
-                        .findFirst()
-                        .orElse(slot.unit());
-                var value = json.path(slot.key(typed));
-                // only where the rule speaks of this one figure, in the unit that it was converted to
-                boolean converted = typed != slot.unit()
-                        && value.isNumber()
-                        && problem.value()
-                                .matches("-?[\\d,.]+ "
-                                        + Pattern.quote(slot.unit().symbol()));
-                return new Problem(
-                        at(path, slot.key(typed)),
-                        converted
-                                ? "%s %s, which is %s".formatted(value.asText(), typed.symbol(), problem.value())
-                                : problem.value(),
-                        problem.rule(),
-                        problem.fix());
-            }
-        }
-        return new Problem(at(path, Shape.snake(problem.field())), problem.value(), problem.rule(), problem.fix());
     }
 
     private static @Nullable Object nothing(Slot slot) {
@@ -297,9 +267,5 @@ public final class Reader {
     private static String shown(JsonNode json) {
         var text = json.isMissingNode() ? "nothing" : json.toString();
         return text.length() <= SHOWN ? text : text.substring(0, SHOWN) + "…";
-    }
-
-    private static String at(String path, String key) {
-        return path.isEmpty() ? key : path + "." + key;
     }
 }

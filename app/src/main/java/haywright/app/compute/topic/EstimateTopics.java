@@ -13,11 +13,11 @@ import haywright.sampling.Design;
 import haywright.workings.Caution;
 import haywright.workings.Refused;
 import haywright.workings.Source;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** What reports on a lot say together, and how far to trust it; and the index that takes fiber's digestibility in. */
@@ -127,7 +127,14 @@ final class EstimateTopics {
 
         private Tested tested(FeedKind feed, int lotUnits) {
             var readings = values.stream().map(ReportTopic.Printed::reading).toList();
-            feed.sound("values", "", readings);
+            feed.sound(
+                    analyte -> IntStream.range(0, readings.size())
+                            .filter(i -> readings.get(i).analyte() == analyte)
+                            .mapToObj(i -> "values[" + i + "].value")
+                            .findFirst()
+                            .orElse("values"),
+                    "",
+                    readings);
             var design = sampled == HowSampled.PLAN && units != null
                     ? Design.of(units, increments == null ? 1 : increments, 1)
                     : Tested.ONE_GRAB;
@@ -227,8 +234,8 @@ final class EstimateTopics {
                         in.feedClass,
                         "how far lots of it differ is not known here",
                         "One of " + Prior.all().stream().map(Prior::id).collect(Collectors.joining(", ")) + "."));
-        var tested = new ArrayList<Tested>();
-        in.reports.forEach(report -> tested.add(report.tested(feed, in.lotUnits == null ? 0 : in.lotUnits)));
+        var tested =
+                Sent.each("reports", in.reports, report -> report.tested(feed, in.lotUnits == null ? 0 : in.lotUnits));
         var estimate = LotEstimate.of(prior, tested);
         return Answer.of(
                 new EstimateOut(

@@ -1,6 +1,7 @@
 package haywright.app.compute.topic;
 
 import haywright.app.compute.shape.Nearest;
+import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.forage.lab.CheckedReport;
@@ -13,7 +14,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A feed as a topic names it: a class ({@code legume_hay}) or a feed of the book ({@code alfalfa_hay}).
@@ -60,13 +63,14 @@ record FeedKind(FeedClass feedClass, Optional<FeedBook.Row> row, String bookRow)
     /**
      * What the rules of consistency make of the figures.
      *
+     * @param field where an analyte stands in the request; null is the whole of the figures
      * @throws Refused when one cannot be: it would not count, and must not be dropped in silence
      */
-    CheckedReport sound(String field, String whose, List<Reading> readings) {
+    CheckedReport sound(Function<@Nullable Analyte, String> field, String whose, List<Reading> readings) {
         var checked = ReportCheck.check(feedClass, row, readings);
         Refused.unlessEmpty(checked.issues().stream()
                 .filter(i -> i.level() == Issue.Level.E)
-                .map(i -> new Problem(field, whose + i.words(), "this cannot be", i.fix()))
+                .map(i -> new Problem(field.apply(i.field()), whose + i.words(), "this cannot be", i.fix()))
                 .toList());
         return checked;
     }

@@ -10,6 +10,7 @@ import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
@@ -68,9 +69,9 @@ final class FeedPriceTopic {
                     });
         }
 
-        /** @param share of dry matter, percent */
-        private NutrientPrice of(double share) {
-            return new NutrientPrice(price / kilograms(), dryMatter, share);
+        /** @param share of dry matter, percent; the component nutrient of the request */
+        private NutrientPrice of(String nutrient, double share) {
+            return Sent.as(Map.of("share", nutrient), () -> new NutrientPrice(price / kilograms(), dryMatter, share));
         }
     }
 
@@ -99,9 +100,9 @@ final class FeedPriceTopic {
     private static Answer<Out> price(In in) {
         var feed = in.feed;
         var workings = new ArrayList<Worked>();
-        var dry = feed.of(100);
-        var protein = priced(feed, feed.cp, workings);
-        var energy = priced(feed, feed.tdn, workings);
+        var dry = feed.of("dryMatter", 100);
+        var protein = priced(feed, "cp", feed.cp, workings);
+        var energy = priced(feed, "tdn", feed.tdn, workings);
         if (workings.isEmpty()) {
             workings.add(dry);
         }
@@ -114,8 +115,8 @@ final class FeedPriceTopic {
                 map(energy, p -> perPound(p.nutrient())),
                 map(energy, NutrientPrice::nutrient),
                 feed.tdn.isEmpty() ? OptionalDouble.empty() : netEnergy(dry, feed.tdn.getAsDouble(), workings),
-                asGood(feed, in.beside, Feed::cp),
-                asGood(feed, in.beside, Feed::tdn));
+                asGood(feed, in.beside, "cp", Feed::cp),
+                asGood(feed, in.beside, "tdn", Feed::tdn));
         return new Answer<>(
                 out,
                 true,
@@ -125,11 +126,12 @@ final class FeedPriceTopic {
                         Source.ARITHMETIC)));
     }
 
-    private static @Nullable NutrientPrice priced(Feed feed, OptionalDouble share, List<Worked> workings) {
+    private static @Nullable NutrientPrice priced(
+            Feed feed, String nutrient, OptionalDouble share, List<Worked> workings) {
         if (share.isEmpty()) {
             return null;
         }
-        var price = feed.of(share.getAsDouble());
+        var price = feed.of(nutrient, share.getAsDouble());
         workings.add(price);
         return price;
     }
@@ -148,7 +150,8 @@ final class FeedPriceTopic {
         return energy.nem() > 0 ? OptionalDouble.of(dry.dry() / energy.nem()) : OptionalDouble.empty();
     }
 
-    private static OptionalDouble asGood(Feed feed, @Nullable Feed other, Function<Feed, OptionalDouble> nutrient) {
+    private static OptionalDouble asGood(
+            Feed feed, @Nullable Feed other, String name, Function<Feed, OptionalDouble> nutrient) {
         if (other == null) {
             return OptionalDouble.empty();
         }
@@ -156,7 +159,8 @@ final class FeedPriceTopic {
         var otherShare = nutrient.apply(other);
         return share.isEmpty() || otherShare.isEmpty()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(feed.of(share.getAsDouble()).worthBeside(other.of(otherShare.getAsDouble()))
+                : OptionalDouble.of(feed.of(name, share.getAsDouble())
+                                .worthBeside(Sent.in("beside", () -> other.of(name, otherShare.getAsDouble())))
                         * feed.kilograms());
     }
 }

@@ -106,6 +106,13 @@ final class ForageTopics {
             @Key(value = Unit.PERCENT, words = "Of the feed as fed; in place of dm.")
             OptionalDouble moisture) {
         BasisIn {
+            if (!(value >= 0)) {
+                throw new Refused(
+                        "value",
+                        String.valueOf(value),
+                        "a weight, a share or a price is 0 or more",
+                        "Check the figure.");
+            }
             if (dryMatter.isPresent() && moisture.isPresent()) {
                 throw new Refused(
                         "moisture",

@@ -64,7 +64,9 @@ final class MixTopics {
             @Nullable List<Double> amounts) {}
 
     private static Answer<SquareOut> square(SquareIn in) {
-        var square = new PearsonSquare(in.target, in.feeds.get(0).pct, in.feeds.get(1).pct, in.batch.orElse(0));
+        var square = Sent.as(
+                Map.of("a", "feeds[0].pct", "b", "feeds[1].pct"),
+                () -> new PearsonSquare(in.target, in.feeds.get(0).pct, in.feeds.get(1).pct, in.batch.orElse(0)));
         var amounts = in.batch.isPresent() ? List.of(square.amountOfA(), square.amountOfB()) : null;
         return Answer.of(new SquareOut(List.of(square.shareOfA(), square.shareOfB()), amounts), square);
     }
@@ -72,6 +74,8 @@ final class MixTopics {
     record MixFeed(
             String name,
             @Key(words = "For one unit of it.") double price,
+
+            @Key(words = "Below 0 where such a thing can be, as a charge balance can.")
             Map<String, Double> values,
 
             @Key(words = "Standard deviations of its values; what is not in it is certain.") @Nullable
@@ -163,9 +167,10 @@ final class MixTopics {
     private static Answer<MixOut> mix(MixIn in) {
         boolean free = in.amounts != null;
         var mix = new Mix(
-                in.feeds.stream()
-                        .map(f -> new Mix.MixFeed(f.name, f.price, f.values, f.sd == null ? Map.of() : f.sd))
-                        .toList(),
+                Sent.each(
+                        "feeds",
+                        in.feeds,
+                        f -> new Mix.MixFeed(f.name, f.price, f.values, f.sd == null ? Map.of() : f.sd)),
                 in.limits.stream()
                         .map(l -> new Mix.MixLimit(l.value, l.atLeast, l.atMost))
                         .toList(),

@@ -39,6 +39,21 @@ final class RationFeeds {
 
     private RationFeeds() {}
 
+    /** Of a feed, the one that gives the figure; of figures that contradict together, its name. */
+    private static String component(@Nullable Analyte analyte) {
+        if (analyte == Analyte.DM) {
+            return "dryMatter";
+        }
+        if (analyte == Analyte.NO3N) {
+            return "nitrate";
+        }
+        return SPREAD.entrySet().stream()
+                .filter(one -> one.getValue() == analyte)
+                .map(Map.Entry::getKey)
+                .findFirst()
+                .orElse("name");
+    }
+
     record FeedIn(
             String name,
 
@@ -99,7 +114,7 @@ final class RationFeeds {
             var kind = FeedKind.named("feedClass", feedClass);
             var row = bookRow == null ? kind.row() : FeedBook.published().rowFor(bookRow, kind.feedClass());
             var readings = readings();
-            kind.sound("feeds", name + ": ", readings);
+            kind.sound(RationFeeds::component, name + ": ", readings);
             var certain = said().entrySet().stream()
                     .filter(one -> one.getValue() == 0)
                     .map(Map.Entry::getKey)

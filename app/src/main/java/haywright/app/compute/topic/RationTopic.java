@@ -360,13 +360,13 @@ public final class RationTopic {
     record Out(@Nullable Made ration, @Nullable NotMade noRation) {}
 
     private static Answer<Out> ration(In in) {
-        var need = in.requirement.requirement(
-                in.temperature.isEmpty() ? List.of() : List.of(onADryWinterDay(in.temperature.getAsDouble())));
+        var weather =
+                in.temperature.isEmpty() ? List.<Exposure>of() : List.of(onADryWinterDay(in.temperature.getAsDouble()));
+        var need = Sent.in("requirement", () -> in.requirement.requirement(weather));
         LimitFeeding.check(
                 in.options().way(), need, in.requirement.conditionScore().orElse(5));
         var question = new LeastCostRation(
-                UsualMineral.beside(
-                        in.feeds.stream().map(RationFeeds.FeedIn::priced).toList()),
+                UsualMineral.beside(Sent.each("feeds", in.feeds, RationFeeds.FeedIn::priced)),
                 need,
                 in.options(),
                 Sureness.of(in.sureness.orElse(50)),

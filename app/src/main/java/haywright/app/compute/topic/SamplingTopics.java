@@ -27,12 +27,19 @@ import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /** What to sample, how much of it, and how sure that makes the answer. */
 final class SamplingTopics {
     private static final int USUAL_REACH = 2;
+
+    private static final Map<String, String> SPREAD = Map.of(
+            "between", "betweenVariance",
+            "within", "withinVariance",
+            "laboratory", "laboratoryVariance",
+            "confidencePercent", "confidence");
 
     private SamplingTopics() {}
 
@@ -230,7 +237,7 @@ final class SamplingTopics {
             int seed) {}
 
     private static Answer<PlanOut> plan(PlanIn in) {
-        var plan = SamplingPlan.of(in.subject(), in.aim());
+        var plan = Sent.as(SPREAD, () -> SamplingPlan.of(in.subject(), in.aim()));
         var used = plan.used();
         var picks = plan.picks();
         var cautions = SamplingWords.cautions(plan);
@@ -312,7 +319,7 @@ final class SamplingTopics {
     record PrecisionOut(double standardError, double halfWidth, double samplingShare) {}
 
     private static Answer<PrecisionOut> precision(PrecisionIn in) {
-        var precision = in.precision();
+        var precision = Sent.as(SPREAD, in::precision);
         return Answer.of(
                 new PrecisionOut(precision.standardError(), precision.halfWidth(), precision.samplingShare()),
                 precision);
@@ -344,13 +351,21 @@ final class SamplingTopics {
             int plotsNeeded) {}
 
     private static Answer<YieldOut> yield(YieldIn in) {
-        var yield = new PlotYield(
-                in.masses,
-                in.area,
-                in.dryMatter.orElse(100),
-                in.confidence.orElse(80),
-                in.wanted.orElse(20),
-                in.usable.orElse(100));
+        var yield = Sent.as(
+                Map.of(
+                        "grams", "masses",
+                        "areaM2", "area",
+                        "dryMatterPercent", "dryMatter",
+                        "confidencePercent", "confidence",
+                        "wantedPercent", "wanted",
+                        "usablePercent", "usable"),
+                () -> new PlotYield(
+                        in.masses,
+                        in.area,
+                        in.dryMatter.orElse(100),
+                        in.confidence.orElse(80),
+                        in.wanted.orElse(20),
+                        in.usable.orElse(100)));
         var out = new YieldOut(
                 yield.kgPerHa(),
                 yield.low(),

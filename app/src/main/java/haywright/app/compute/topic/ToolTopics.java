@@ -5,7 +5,11 @@ import haywright.forage.NutrientPrice;
 import haywright.forage.Substitution;
 import haywright.forage.WasteCost;
 import haywright.quantity.Unit;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** Small questions of the trade: what waste costs, what hay is worth beside grain, how much grain takes the place of hay. */
 final class ToolTopics {
@@ -46,7 +50,16 @@ final class ToolTopics {
             @Key(value = Unit.PERCENT, name = "loss", words = "Of what is put out.")
             double loss,
 
-            @Key(words = "How many are fed.") double bales) {}
+            @Key(words = "How many are fed.") double bales) {
+        WasteIn {
+            var problems = new ArrayList<Problem>();
+            Sent.aboveNothing(problems, "bale", bale, "a bale weighs more than 0");
+            if (!(bales >= 0)) {
+                problems.add(new Problem("bales", String.valueOf(bales), "bales are 0 or more", "How many are fed?"));
+            }
+            Refused.unlessEmpty(problems);
+        }
+    }
 
     record WasteOut(
             @Key(name = "lost_lb_per_bale") double lostPounds,
@@ -90,15 +103,23 @@ final class ToolTopics {
             @Key(name = "hay_usd_per_ton") double hayPrice) {}
 
     private static Answer<BreakEvenOut> breakEven(BreakEvenIn in) {
-        var grain = new NutrientPrice(
-                Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, in.grainPrice), in.grainDryMatter, in.grainTdn);
+        var grain = Sent.as(
+                Map.of("price", "grainPrice", "dryMatter", "grainDryMatter", "share", "grainTdn"),
+                () -> new NutrientPrice(
+                        Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, in.grainPrice), in.grainDryMatter, in.grainTdn));
         double hay = grain.nutrient() * in.hayDryMatter / 100 * in.hayTdn / 100;
         return Answer.of(
                 new BreakEvenOut(
                         Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_LB, grain.nutrient()),
                         Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, hay)),
                 grain,
-                new Substitution(in.hayDryMatter, in.hayTdn, in.grainDryMatter, in.grainTdn));
+                Sent.as(
+                        Map.of(
+                                "dryMatter", "hayDryMatter",
+                                "tdn", "hayTdn",
+                                "otherDryMatter", "grainDryMatter",
+                                "otherTdn", "grainTdn"),
+                        () -> new Substitution(in.hayDryMatter, in.hayTdn, in.grainDryMatter, in.grainTdn)));
     }
 
     record SubstitutionIn(
@@ -115,7 +136,9 @@ final class ToolTopics {
     record SubstitutionOut(@Key(name = "lb_hay_per_lb") double replaces) {}
 
     private static Answer<SubstitutionOut> substitute(SubstitutionIn in) {
-        var by = new Substitution(in.dryMatter, in.tdn, in.hayDryMatter, in.hayTdn);
+        var by = Sent.as(
+                Map.of("otherDryMatter", "hayDryMatter", "otherTdn", "hayTdn"),
+                () -> new Substitution(in.dryMatter, in.tdn, in.hayDryMatter, in.hayTdn));
         return Answer.of(new SubstitutionOut(by.replaces()), by);
     }
 }

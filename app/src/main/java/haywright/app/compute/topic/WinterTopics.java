@@ -145,6 +145,10 @@ final class WinterTopics {
                         "the coat decides where cold begins",
                         "Add coat (summer, fall, winter or heavy_winter), or lower_critical_f.");
             }
+            if (!(tdn.orElse(1) > 0)) {
+                throw new Refused(
+                        "tdn", String.valueOf(tdn.getAsDouble()), "a ration has TDN above 0", "How much is fed a day?");
+            }
         }
     }
 
@@ -293,8 +297,8 @@ final class WinterTopics {
     record Hay(@Key(value = Unit.POUND, of = "dm") double eaten, double neededTonsAsFed, OptionalDouble bales) {}
 
     private static Answer<Hay> hayNeed(HayIn in) {
-        double herd = in.groups.stream()
-                .mapToDouble(group -> HayNeed.herd(group.head, group.dmi))
+        double herd = Sent.each("groups", in.groups, group -> HayNeed.herd(group.head, group.dmi)).stream()
+                .mapToDouble(Double::doubleValue)
                 .sum();
         var need = new HayNeed(herd, in.days, in.dryMatter, in.feedingLoss.orElse(0), in.storageLoss.orElse(0));
         var bales = in.baleWeight.isEmpty()
