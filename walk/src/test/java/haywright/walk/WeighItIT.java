@@ -95,6 +95,7 @@ class WeighItIT {
         assertThat(boxes.nth(1)).isVisible();
         phone.waitForDownload(() -> phone.locator("#file").click());
         var line = phone.locator("#line").textContent();
+        nextWeek(phone, boxes);
         Walker.leave(phone);
 
         page.locator("summary")
@@ -107,6 +108,30 @@ class WeighItIT {
         assertThat(page.locator("input[value='Nov 25, 2026']")).isVisible();
         walker.nothingWasComplainedAbout();
         Walker.leave(page);
+    }
+
+    /** Last week's figures under next week's first day would count the same feed twice. */
+    private static void nextWeek(Page phone, Locator boxes) {
+        var day = phone.locator("input[name=on]");
+        day.fill("2026-12-01");
+        assertThat(phone.locator("#copy")).isDisabled();
+        phone.reload();
+        assertThat(phone.locator("#copy")).isDisabled();
+        phone.locator("#stay").click();
+        assertThat(phone.locator("#line")).containsText("-261201-71000-70555-");
+        day.fill("2026-12-02");
+        phone.locator("#clear").click();
+        assertThat(boxes.nth(0)).hasValue("");
+        boxes.nth(0).fill("6900");
+        assertThat(phone.locator("#line")).containsText("-261202-69000-");
+        phone.locator("#new").click();
+        assertThat(day).hasValue("2026-12-09");
+        assertThat(boxes.nth(0)).hasValue("");
+        assertThat(phone.locator("#copy")).isDisabled();
+        phone.reload();
+        assertThat(day).hasValue("2026-12-09");
+        assertThat(boxes.nth(0)).hasValue("");
+        Assertions.assertThat(Walker.barriers(phone)).isEmpty();
     }
 
     /** Whichever of the two comes second finds it there. */
