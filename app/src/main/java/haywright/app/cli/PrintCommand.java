@@ -142,7 +142,7 @@ final class PrintCommand implements Runnable {
             spec.commandLine()
                     .getErr()
                     .printf(
-                            "These letters cannot be printed, and the number of each is in brackets in its place: %s%n",
+                            "These letters cannot be printed, and the name of each is in brackets in its place: %s%n",
                             paper.lacking());
         }
     }

@@ -2,6 +2,7 @@ package haywright.app.fonts;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Locale;
 import java.util.Objects;
 import org.apache.fontbox.FontBoxFont;
 import org.apache.fontbox.ttf.TTFParser;
@@ -41,26 +42,43 @@ public final class OwnFonts implements FontMapper {
     }
 
     /**
-     * With the number that Unicode gives it in the place of each such letter, so that two names stay two; signs without
-     * a picture of their own, which the font would print as a box, are left out.
+     * With the name that Unicode gives it in the place of each such letter, "(lamed-mem)" or "(cow)", so that two names
+     * stay two and can be read out; the number where the name is one. Signs without a picture of their own, which the
+     * font would print as a box, are left out.
      */
-    public static String numbered(String text) {
+    public static String named(String text) {
         if (text.codePoints().allMatch(c -> c < ' ' || hasPicture(c))) {
             return text;
         }
         var all = new StringBuilder();
-        text.codePoints().forEach(c -> {
-            if (c < ' ' || hasPicture(c)) {
-                all.appendCodePoint(c);
-            } else if (isLacking(c)) {
-                all.append("[%04X]".formatted(c));
+        boolean open = false;
+        for (int c : text.codePoints().toArray()) {
+            boolean named = c >= ' ' && isLacking(c);
+            if (named) {
+                all.append(open ? "-" : "(").append(name(c));
+            } else if (c < ' ' || hasPicture(c)) {
+                all.append(open ? ")" : "").appendCodePoint(c);
             }
-        });
-        return all.toString();
+            open = named || open && c >= ' ' && !hasPicture(c);
+        }
+        return all.append(open ? ")" : "").toString();
+    }
+
+    private static String name(int c) {
+        var name = Objects.requireNonNullElse(Character.getName(c), "");
+        boolean isNumber = name.isEmpty() || Character.isIdeographic(c);
+        return isNumber
+                ? Integer.toHexString(c).toUpperCase(Locale.ROOT)
+                : name.replaceFirst("^.* (LETTER|POINT|MARK|VOWEL SIGN) ", "").toLowerCase(Locale.ROOT);
     }
 
     private static boolean isLacking(int c) {
-        return !Character.isISOControl(c) && Character.getType(c) != Character.FORMAT && !hasPicture(c);
+        return !Character.isISOControl(c) && Character.getType(c) != Character.FORMAT && !isStyle(c) && !hasPicture(c);
+    }
+
+    /** How the picture before it is to look: in color, or with skin of some shade. */
+    private static boolean isStyle(int c) {
+        return c >= 0xFE00 && c <= 0xFE0F || c >= 0x1F3FB && c <= 0x1F3FF;
     }
 
     private static boolean hasPicture(int c) {

@@ -218,7 +218,7 @@ public record Paper(String xhtml, LocalDate dated) {
         return calendar;
     }
 
-    /** The letters that the font has no picture of, each once: printed is the number of each, in brackets. */
+    /** The letters that the font has no picture of, each once: printed is the name of each, in brackets. */
     public String lacking() {
         return OwnFonts.lacking(xhtml);
     }
@@ -234,7 +234,7 @@ public record Paper(String xhtml, LocalDate dated) {
 
     private PdfRendererBuilder builder() {
         return new PdfRendererBuilder()
-                .withHtmlContent(OwnFonts.numbered(xhtml), null)
+                .withHtmlContent(OwnFonts.named(xhtml), null)
                 .usePdfUaAccessibility(true)
                 .withProducer("Haywright")
                 .useUriResolver((base, uri) -> isOwn(uri) ? uri : null)

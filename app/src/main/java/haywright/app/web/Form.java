@@ -167,6 +167,11 @@ public final class Form {
         return text;
     }
 
+    /** Required, and in one line as its box on a page has it, whatever sent it. */
+    public String name(Ask ask, String fix) {
+        return text(ask, fix).replaceAll("\\h*\\R\\s*", " ");
+    }
+
     /** Empty where nothing was typed. */
     public String text(Ask ask) {
         findings.read(ask);

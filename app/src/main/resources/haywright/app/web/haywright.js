@@ -70,15 +70,18 @@ function addSlides(root) {
     slide.min = "0";
     slide.max = "40";
     slide.step = "0.5";
-    slide.value = parseFloat(box.value) || 0;
     slide.setAttribute("aria-label", box.labels[0] ? box.labels[0].textContent.trim() + ", slider" : "Slider");
+    // In another unit, or beyond its end, it would say another amount than the box: then it is left out.
+    function follow() {
+      slide.value = Number(box.value) || 0;
+      slide.hidden = box.value.trim() !== "" && Number(slide.value) !== Math.round(Number(box.value) * 2) / 2;
+    }
     slide.addEventListener("input", function () {
       box.value = slide.value === "0" ? "" : slide.value;
     });
-    box.addEventListener("input", function () {
-      slide.value = parseFloat(box.value) || 0;
-    });
+    box.addEventListener("input", follow);
     box.closest(".box").appendChild(slide);
+    follow();
   });
 }
 document.addEventListener("DOMContentLoaded", function () { addSlides(document); });

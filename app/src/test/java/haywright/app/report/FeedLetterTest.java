@@ -31,6 +31,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -349,5 +350,27 @@ class FeedLetterTest {
                 lot.makeup(),
                 null,
                 lot.weighings());
+    }
+
+    /** 15 mm of margin are 43 points; a letter cut at the edge would be found beyond it. */
+    @Test
+    void anEndlessWordStaysOnThePaper() throws IOException {
+        var group = DEMO.groups().values().iterator().next();
+        var letter = letter(group).with(Part.OWN, "Mind the " + "d".repeat(2_000) + ".");
+        try (var document = Loader.loadPDF(letter.paper(Paper.Size.LETTER).pdf())) {
+            var width = document.getPage(0).getMediaBox().getWidth();
+            var beyond = new ArrayList<String>();
+            new PDFTextStripper() {
+                @Override
+                protected void writeString(String text, List<TextPosition> positions) {
+                    positions.stream()
+                            .filter(p -> p.getXDirAdj() + p.getWidthDirAdj() > width - 42)
+                            .forEach(p -> beyond.add(p.getUnicode()));
+                }
+            }.getText(document);
+            assertThat(beyond).isEmpty();
+        }
+        assertThat(flat(text(letter.paper(Paper.Size.LETTER).pdf())).replace(" ", ""))
+                .contains("d".repeat(2_000) + ".");
     }
 }

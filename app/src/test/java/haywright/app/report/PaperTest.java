@@ -70,12 +70,13 @@ class PaperTest {
         }
     }
 
-    /** The numbers are those of the Unicode charts: CJK Unified Ideographs, Hebrew, Emoticons. */
+    /** The names and numbers are those of the Unicode charts: CJK Unified Ideographs, Hebrew, Emoticons, Animals. */
     @Test
-    void lettersThatTheFontLacksArePrintedAsTheirNumbersAndNamed() throws IOException {
-        var page = paper("<p>漢 hay, 字 hay, \u05d0, 😀, Śląsk, ½\u200b</p>");
-        assertThat(text(page.pdf())).contains("[6F22] hay, [5B57] hay, [05D0], [1F600], Śląsk, ½");
-        assertThat(page.lacking()).isEqualTo("漢字\u05d0😀");
+    void lettersThatTheFontLacksArePrintedAsTheirNames() throws IOException {
+        var page = paper("<p>漢 hay, 字 hay, \u05dc\u05de, 😀, \uD83D\uDC04\uFE0F feed, Śląsk, ½\u200b</p>");
+        assertThat(text(page.pdf()))
+                .contains("(6F22) hay, (5B57) hay, (lamed-mem), (grinning face), (cow) feed, Śląsk, ½");
+        assertThat(page.lacking()).isEqualTo("漢字\u05dc\u05de😀\uD83D\uDC04");
         assertThat(paper("<p>Hay – 7½ “lb” ≥ −20 °F\u00a0\u00ad</p>").lacking()).isEmpty();
     }
 

@@ -108,4 +108,17 @@ class StockFormTest {
         assertThat(add("bales", "grass_hay", twice).status()).isEqualTo(303);
         assertThat(ranch.get("lots").body()).contains("60,000 tons");
     }
+
+    /** A box on a page has one line; what sends two lines otherwise is given a name in one. */
+    @Test
+    void aNameIsOneLine() {
+        var fields = new LinkedHashMap<String, String>();
+        fields.put("name", "Low\r\n meadow");
+        fields.put("feedClass", "distillers_grains");
+        fields.put("storage", "barn");
+        fields.put("replacementPrice", "165");
+        fields.put("mass", "25");
+        assertThat(ranch.send("lots/new/weighed", fields).status()).isEqualTo(303);
+        assertThat(ranch.get("lots").body()).contains("Low meadow");
+    }
 }

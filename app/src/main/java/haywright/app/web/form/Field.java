@@ -71,7 +71,7 @@ public record Field(
     @Nullable
     Object read(Form form, Class<?> type, LocalDate today) {
         return switch (kind) {
-            case TEXT -> needed.isEmpty() ? form.text(ask) : form.text(ask, needed);
+            case TEXT -> needed.isEmpty() ? form.text(ask) : form.name(ask, needed);
             case COUNT -> needed.isEmpty() ? form.maybeCount(ask) : (Integer) form.count(ask, needed);
             case NUMBER -> number(form);
             case AMOUNT -> type == Quantity.class ? amount(form) : number(form);

@@ -72,7 +72,7 @@ public final class RegroupPages {
         var group = GroupPages.group(page);
         var form = page.posted(split(page));
         int head = form.count(HEAD, "Enter how many.");
-        var name = form.text(NAME, "Enter a name.");
+        var name = form.name(NAME, "Enter a name.");
         var who = group.calving().isEmpty()
                 ? Regrouping.Who.ALIKE
                 : form.choice(WHO, Regrouping.Who.class, "Some of each is usual.");

@@ -132,7 +132,7 @@ public final class FeedForm {
 
     /** @param before the feed as it was; null for a new one */
     static Optional<FeedForSale> read(Form form, UUID id, @Nullable FeedForSale before) {
-        var name = form.text(NAME, "Enter a name.");
+        var name = form.name(NAME, "Enter a name.");
         var told = form.isEmpty(FEED_CLASS)
                 ? FeedNames.meant(name + " " + form.value(FeedPick.FEED))
                 : Optional.<FeedNames.Meant>empty();

@@ -211,7 +211,7 @@ public final class LotForm {
      * @param before the lot as it was; null for a new one
      */
     static Optional<Lot> read(Form form, StockKind kind, UUID id, @Nullable Lot before, Ranch ranch, LocalDate today) {
-        var name = form.text(NAME, "Enter a name.");
+        var name = form.name(NAME, "Enter a name.");
         if ((before == null || !before.name().equals(name))
                 && ranch.lots().values().stream()
                         .anyMatch(l -> !l.id().equals(id) && l.name().strip().equalsIgnoreCase(name))) {

@@ -342,7 +342,7 @@ public final class RanchPages {
 
     private static void carry(Page page) {
         var form = page.posted("next-winter");
-        var name = form.text(NAME, "Enter a name.");
+        var name = form.name(NAME, "Enter a name.");
         var next = form.build(() -> NextWinter.of(
                 page.ranch(), Sent.newId(page.http()), name, page.desk().today()));
         if (next.isEmpty()) {

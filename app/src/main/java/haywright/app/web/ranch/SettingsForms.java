@@ -83,7 +83,7 @@ public final class SettingsForms {
 
     /** The ranch with its name and settings changed. */
     static Optional<Ranch> read(Form form, Ranch ranch, LocalDate today) {
-        var name = form.text(NAME, "Enter a name.");
+        var name = form.name(NAME, "Enter a name.");
         var adviser = form.text(ADVISER);
         var turnout = form.maybeDate(TURNOUT, today);
         if (turnout != null

@@ -242,7 +242,7 @@ public final class RoundPages {
 
     private void add(Context http) {
         var form = Form.posted("ranch/new", new LinkedHashMap<>(http.formParamMap()));
-        var name = form.text(NAME, "Enter a name.");
+        var name = form.name(NAME, "Enter a name.");
         var place = place(form, form.text(TOWN));
         var turnout = form.maybeDate(TURNOUT, desk.today());
         var made = form.build(() -> {

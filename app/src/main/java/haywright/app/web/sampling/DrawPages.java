@@ -158,7 +158,7 @@ public final class DrawPages {
 
     private static void save(Page page, Target target, Form form, SketchDrawing sheet) {
         var before = target.field();
-        var name = before == null ? form.text(FieldPages.NAME, "Enter a name.") : "";
+        var name = before == null ? form.name(FieldPages.NAME, "Enter a name.") : "";
         var grows = form.text(FieldPages.GROWS);
         var drawn = form.part(() -> SketchForm.beside(() -> sheet.sketch().shape()));
         if (!target.zone()) {

@@ -111,7 +111,7 @@ public final class FieldPages {
         var form = page.posted(key(before), typed);
         unread.forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
         form.text(FILE);
-        var name = form.text(NAME, "Enter a name.");
+        var name = form.name(NAME, "Enter a name.");
         var grows = form.text(GROWS);
         var corners = unread.isEmpty()
                 ? form.text(CORNERS, "Enter at least three corners, choose a file, or draw it.")

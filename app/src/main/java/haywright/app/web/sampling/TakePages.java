@@ -157,7 +157,7 @@ public final class TakePages {
         var subject = other(page);
         var form = page.posted(path(subject));
         var plan = PlanForm.read(form, subject);
-        var what = form.text(PlanForm.WHAT, "Enter a name.");
+        var what = form.name(PlanForm.WHAT, "Enter a name.");
         if (plan.isEmpty() || form.hasProblems()) {
             page.reject(form, PLAN, PlanView.ofOther(form, subject, page.at(path(subject)), plan));
             return;
