@@ -49,11 +49,11 @@ record HayDates(Yard yard, int sold, int away, int awayDays, int changedOver, in
         var marks = new TreeSet<Integer>();
         if (group.animals() == AnimalClass.MATURE_COW) {
             marks.add(bredSold);
-            if (HayHeads.openOrLate(group) > 0 || HayEaters.isSturdy(group)) {
+            if (HayHeads.openOrLate(group) > 0 || HayQuestions.isSturdy(group)) {
                 marks.add(sold);
             }
         }
-        if (HayEaters.isSturdy(group)) {
+        if (HayQuestions.isSturdy(group)) {
             marks.add(changedOver);
             if (awayDays > 0) {
                 marks.add(away);

@@ -1,15 +1,7 @@
 package haywright.feeding.hay;
 
-import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
-import haywright.cattle.need.GroupRequirement;
-import haywright.cattle.need.Need;
-import haywright.diet.DietOptions;
-import haywright.diet.DietOptions.FeedLimit;
-import haywright.diet.DietRow;
 import haywright.diet.Feed;
-import haywright.diet.GrainFed;
-import haywright.diet.LeftOut;
 import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
 import haywright.feeding.Rations;
@@ -17,12 +9,9 @@ import haywright.forage.FeedClass;
 import haywright.outlook.HayFacts;
 import haywright.outlook.UsualPrices;
 import haywright.outlook.Yard;
-import haywright.quantity.Quantity;
-import haywright.quantity.Unit;
 import haywright.ration.Allotment;
 import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
-import haywright.ration.Ration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -41,11 +30,6 @@ import org.jspecify.annotations.Nullable;
  * dry mature cows that are not thin do once that is decided.
  */
 final class HayEaters {
-    private static final List<Double> PARTS_OF_GAIN = List.of(0.5, 0.0);
-
-    /** Of grain and cake as they get it now, tried in turn. */
-    private static final double[] TIMES_NOW = {1, 1.5, 2, Double.POSITIVE_INFINITY};
-
     /** kg of hay for sale that is not bought: so little that it is none, and still a feed that can be missing. */
     private static final double NOT_BOUGHT = 1e-3;
 
@@ -56,17 +40,8 @@ final class HayEaters {
     private final HayDates dates;
     private final List<PricedFeed> feeds;
     private final List<PricedFeed> bought;
+    private final HayQuestions questions;
     private final Map<UUID, List<Day>> days = new LinkedHashMap<>();
-
-    /**
-     * Some of a group in a stretch: those in milk, or the others.
-     *
-     * @param question of one head in the middle of the stretch, by careful limits where they leave a ration, and for less
-     *     gain where the whole of it is out of reach
-     * @param plain the same of the feeds that it gets as it is fed now
-     * @param gain share of the wanted gain that is asked
-     */
-    record Part(LeastCostRation question, LeastCostRation plain, double gain) {}
 
     /**
      * @param from days after today
@@ -77,11 +52,10 @@ final class HayEaters {
             int from,
             int days,
             double milkingShare,
-            @Nullable Part dry,
-            @Nullable Part milking,
+            HayQuestions.@Nullable Part dry,
+            HayQuestions.@Nullable Part milking,
             LeastCostRation held) {
-        @Nullable
-        Part part(boolean inMilk) {
+        HayQuestions.@Nullable Part part(boolean inMilk) {
             return inMilk ? milking : dry;
         }
     }
@@ -92,6 +66,7 @@ final class HayEaters {
         yard = rations.yard();
         feeds = counted(yard);
         bought = bought(feeds);
+        questions = new HayQuestions(rations, dates, feeds);
         yard.ranch().groups().values().forEach(group -> days.put(group.id(), days(rations.planned(group))));
     }
 
@@ -124,6 +99,10 @@ final class HayEaters {
         };
     }
 
+    HayQuestions questions() {
+        return questions;
+    }
+
     List<PricedFeed> feeds() {
         return feeds;
     }
@@ -149,7 +128,7 @@ final class HayEaters {
                 .toList();
     }
 
-    private Stream<Part> parts() {
+    private Stream<HayQuestions.Part> parts() {
         return days.values().stream()
                 .flatMap(List::stream)
                 .flatMap(day -> Stream.of(day.dry(), day.milking()))
@@ -172,7 +151,7 @@ final class HayEaters {
     }
 
     private List<Day> days(Group group) {
-        var now = fedNow(group);
+        var now = questions.fedNow(group);
         var ends = dates.ends(group);
         var asked = new HashMap<Group, List<Allotment.Stretch>>();
         var whole = yard.stretches(group, ends);
@@ -190,207 +169,11 @@ final class HayEaters {
                     t == 0 ? 0 : ends.get(t - 1),
                     whole.get(t).days(),
                     question.need().milkingShare(),
-                    part(group, t, false, asked, now),
-                    part(group, t, true, asked, now),
+                    questions.part(group, t, false, asked, now),
+                    questions.part(group, t, true, asked, now),
                     held));
         }
         return List.copyOf(all);
-    }
-
-    private @Nullable Part part(
-            Group group,
-            int t,
-            boolean milking,
-            Map<Group, List<Allotment.Stretch>> stretches,
-            Map<String, Double> now) {
-        var less = lessAsked(group);
-        for (int i = 0; i < less.size(); i++) {
-            boolean isLast = i == less.size() - 1;
-            var whole = stretches
-                    .computeIfAbsent(less.get(i), one -> yard.stretches(one, dates.ends(group)))
-                    .get(t)
-                    .question();
-            var need = whole.need() instanceof GroupRequirement of ? of.inMilk(milking) : Optional.<Need>empty();
-            if (need.isEmpty()) {
-                return null;
-            }
-            var may = mayHave(group, milking);
-            var wished = new LeastCostRation(
-                    may, need.get(), options(group, whole), sureness(group, whole), LeastCostRation.Amounts.EXACT);
-            var careful = asked(wished, may, withoutVainWishes(wished));
-            var loose = asked(careful, may, careful.options().withoutCare());
-            boolean isPossible = careful.isPossible();
-            if (isPossible || isLast || loose.isPossible()) {
-                var question = isPossible ? careful : loose;
-                double gain = group.gain().value() > 0
-                        ? less.get(i).gain().value() / group.gain().value()
-                        : 1;
-                return new Part(question, plain(question, now), gain);
-            }
-        }
-        return null;
-    }
-
-    /** The group, then with nothing to regain, then gaining less. */
-    private static List<Group> lessAsked(Group group) {
-        var holding = group.holding();
-        return Stream.concat(
-                        Stream.of(group, holding),
-                        group.gain().value() > 0
-                                ? PARTS_OF_GAIN.stream().map(part -> gaining(holding, part))
-                                : Stream.of())
-                .distinct()
-                .toList();
-    }
-
-    /** Straw goes to dry mature cows in good condition, and to others as far as they get it now. */
-    private List<PricedFeed> mayHave(Group group, boolean milking) {
-        return feeds.stream()
-                .filter(feed -> !feed.isStraw() || isSturdy(group) && !milking || strawNow(group, feed) > 0)
-                .toList();
-    }
-
-    /** kg put out a head and day of a feed, where somebody said so. */
-    private double strawNow(Group group, PricedFeed feed) {
-        var now = yard.ranch().fedNow().get(group.id());
-        var amount = now == null
-                ? null
-                : now.amounts().get(UUID.fromString(feed.feed().id()));
-        return amount == null ? 0 : amount.in(Unit.KILOGRAM_A_DAY);
-    }
-
-    /** Whether a group that gets no straw by itself gets some now. */
-    boolean getsStraw(Group group) {
-        return !isSturdy(group) && feeds.stream().anyMatch(feed -> feed.isStraw() && strawNow(group, feed) > 0);
-    }
-
-    /**
-     * Held to what they would eat, to straw that they get now and to what one feeding may have of grain. Thin cows
-     * have hay before them all day.
-     */
-    private DietOptions options(Group group, LeastCostRation whole) {
-        var usual = whole.options().atLeastHarm();
-        boolean isFull = group.animals() == AnimalClass.MATURE_COW
-                && !isSturdy(group)
-                && usual.way() == WayOfFeeding.PUT_OUT_DAILY;
-        var options = isFull ? usual.with(WayOfFeeding.FREE_CHOICE) : usual;
-        var limits = new ArrayList<>(options.feedLimits());
-        boolean grown = group.animals() != AnimalClass.GROWING;
-        double grain = GrainFed.percentADay(options.grainFeedingsADay())
-                / 100
-                * whole.need().bodyWeight();
-        for (var feed : feeds) {
-            if (feed.isStraw() && !isSturdy(group)) {
-                atMost(limits, feed, strawNow(group, feed));
-            } else if (grown && feed.feed().feedClass() == FeedClass.GRAIN) {
-                atMost(limits, feed, grain);
-            }
-        }
-        return options.with(limits);
-    }
-
-    /** The tighter of two where the ranch has one in pounds; its own as a share of what they eat stands alone. */
-    private static void atMost(List<FeedLimit> limits, PricedFeed feed, double kgPutOut) {
-        var id = feed.feed().id();
-        double most = kgPutOut;
-        for (var limit : List.copyOf(limits)) {
-            if (limit.feed().equals(id) && limit.sense() == DietRow.Sense.AT_MOST) {
-                if (limit.per() != FeedLimit.Per.KG_PUT_OUT) {
-                    return;
-                }
-                most = Math.min(most, limit.amount());
-                limits.remove(limit);
-            }
-        }
-        limits.add(new FeedLimit(id, DietRow.Sense.AT_MOST, FeedLimit.Per.KG_PUT_OUT, most, feed.putOut(1)));
-    }
-
-    /** A wish for what may not be fed, or is not there, cannot be kept: it would make every narrower question impossible. */
-    private static DietOptions withoutVainWishes(LeastCostRation wished) {
-        var fed = wished.diet().feeds().stream().map(Feed::id).collect(Collectors.toSet());
-        return wished.options()
-                .with(wished.options().feedLimits().stream()
-                        .filter(limit -> limit.sense() == DietRow.Sense.AT_MOST || fed.contains(limit.feed()))
-                        .toList());
-    }
-
-    /** Names of feeds that are wished for a group and may not be fed to it. */
-    List<String> vainWishes(Group group) {
-        var diet = rations.question(group).diet();
-        return diet.leftOut().stream()
-                .map(LeftOut::feed)
-                .filter(feed -> diet.options().feedLimits().stream()
-                        .anyMatch(limit -> limit.sense() == DietRow.Sense.AT_LEAST
-                                && limit.feed().equals(feed.id())))
-                .map(Feed::name)
-                .toList();
-    }
-
-    private static Group gaining(Group group, double part) {
-        return group.gaining(
-                new Quantity(part * group.gain().value(), group.gain().unit()));
-    }
-
-    /**
-     * Of what is not straw, grain or cake, and of these what they get now: as little more than that as they can be fed with,
-     * all that the ranch lists where they cannot.
-     */
-    private LeastCostRation plain(LeastCostRation question, Map<String, Double> now) {
-        var plain = question.offered().stream()
-                .filter(feed -> !isBeside(feed) || now.containsKey(feed.feed().id()))
-                .toList();
-        for (double times : TIMES_NOW) {
-            var limits = new ArrayList<>(question.options().feedLimits());
-            plain.stream().filter(HayEaters::isBeside).forEach(feed -> {
-                double most = times * now.getOrDefault(feed.feed().id(), 0.0);
-                if (Double.isFinite(most) && question.offered().contains(feed)) {
-                    atMost(limits, feed, most);
-                }
-            });
-            var asked = asked(question, plain, question.options().with(limits));
-            if (asked.isPossible()) {
-                return asked;
-            }
-        }
-        var withoutStraw = asked(
-                question,
-                question.offered().stream()
-                        .filter(feed ->
-                                !feed.isStraw() || now.containsKey(feed.feed().id()))
-                        .toList(),
-                question.options());
-        return withoutStraw.isPossible() ? withoutStraw : question;
-    }
-
-    /** What goes beside hay and is no mineral. */
-    static boolean isBeside(PricedFeed feed) {
-        return !feed.isHayOrSilage() && !feed.feed().isLooseMineral();
-    }
-
-    static LeastCostRation asked(LeastCostRation question, List<PricedFeed> feeds, DietOptions options) {
-        return new LeastCostRation(feeds, question.need(), options, question.sureness(), LeastCostRation.Amounts.EXACT);
-    }
-
-    /** As expected, and of growing cattle protein as surely as at any time: what they miss of it they never make up. */
-    private static Sureness sureness(Group group, LeastCostRation whole) {
-        return group.animals() == AnimalClass.GROWING ? whole.sureness().ofOthers() : Sureness.EXPECTED;
-    }
-
-    /** kg put out of each feed as a group is fed now, or without an end by its ration where nobody said. */
-    private Map<String, Double> fedNow(Group group) {
-        var amounts = new HashMap<String, Double>();
-        var now = yard.ranch().fedNow().get(group.id());
-        if (now != null && !now.amounts().isEmpty()) {
-            now.amounts().forEach((feed, amount) -> amounts.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
-        } else if (rations.ration(group) instanceof Ration ration) {
-            ration.portions().forEach(p -> amounts.put(p.feed().feed().id(), Double.POSITIVE_INFINITY));
-        }
-        return amounts;
-    }
-
-    /** Mature cows in good condition: the only cattle whose hay is stretched. */
-    static boolean isSturdy(Group group) {
-        return group.animals() == AnimalClass.MATURE_COW && group.conditionScore() >= HayFacts.value("thin");
     }
 
     /** Every group with what is done: those in milk apart. */
@@ -428,8 +211,8 @@ final class HayEaters {
                 question.options().shortOfHay() ? day.held() : null);
     }
 
-    private LeastCostRation asked(Group group, Day day, Part part, boolean milking, HayPlan plan) {
-        boolean stretched = isSturdy(group) && day.from() >= dates.changedOver();
+    private LeastCostRation asked(Group group, Day day, HayQuestions.Part part, boolean milking, HayPlan plan) {
+        boolean stretched = HayQuestions.isSturdy(group) && day.from() >= dates.changedOver();
         boolean straw = plan.straw() && stretched && !milking;
         boolean grained = plan.limited() && stretched && milking;
         boolean limited = isLimited(plan, group, day, milking);
@@ -444,13 +227,13 @@ final class HayEaters {
                 .map(feed -> plan.bought() || feed.own() || !feed.isHayOrSilage() ? feed : feed.atHand(NOT_BOUGHT))
                 .map(feed -> canHaveRings(group) ? putOut(feed, limited, plan.rings()) : feed)
                 .toList();
-        return asked(question, offered, options);
+        return HayQuestions.asked(question, offered, options);
     }
 
     private boolean isLimited(HayPlan plan, Group group, Day day, boolean milking) {
         return plan.limited()
                 && !milking
-                && isSturdy(group)
+                && HayQuestions.isSturdy(group)
                 && day.from() >= dates.changedOver()
                 && dates.mayLimit(group);
     }
@@ -476,7 +259,7 @@ final class HayEaters {
     }
 
     /** What is asked of one head, of those in milk or the others; empty where there are none. */
-    Optional<Part> part(Group group, int stretch, boolean milking) {
+    Optional<HayQuestions.Part> part(Group group, int stretch, boolean milking) {
         return Optional.ofNullable(day(group, stretch).part(milking));
     }
 

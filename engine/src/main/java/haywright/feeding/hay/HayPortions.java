@@ -126,7 +126,7 @@ final class HayPortions {
                 small.stretch(),
                 new Allotment.Stretch(
                         was.days(),
-                        HayEaters.asked(question, offered, options),
+                        HayQuestions.asked(question, offered, options),
                         was.share(),
                         was.held(),
                         was.wished()));

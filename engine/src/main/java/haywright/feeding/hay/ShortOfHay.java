@@ -9,7 +9,6 @@ import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.ration.Allotment;
 import haywright.ration.PricedFeed;
-import haywright.ration.Ration;
 import haywright.season.WinterPlan;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -22,7 +21,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -174,41 +172,10 @@ public final class ShortOfHay {
         tons = HayTons.of(eaters.hay());
         onHand = tons.tons(HayTons.dry(tons.hay().stream().filter(PricedFeed::own)));
         canBeHad = tons.tons(HayTons.dry(tons.hay().stream().filter(feed -> !feed.own())));
-        isSaid = yard.ranch().groups().keySet().stream().allMatch(this::isSaid);
         byNeed = HayLadder.solve(yard, eaters, HayPlan.NOTHING);
-        aDay = tons.tons(yard.ranch().groups().values().stream()
-                .mapToDouble(this::putOut)
-                .sum());
-    }
-
-    private boolean isSaid(UUID group) {
-        var now = yard.ranch().fedNow().get(group);
-        return now != null && !now.amounts().isEmpty();
-    }
-
-    /** kg of dry matter of hay and silage a group is put out a day, as it is fed now or by its ration. */
-    private double putOut(Group group) {
-        var now = yard.ranch().fedNow().get(group.id());
-        double head = group.head();
-        if (isSaid(group.id())) {
-            var amounts = Objects.requireNonNull(now).amounts();
-            return head
-                    * tons.hay().stream()
-                            .mapToDouble(feed -> {
-                                var amount =
-                                        amounts.get(UUID.fromString(feed.feed().id()));
-                                return amount == null ? 0 : HayTons.dry(feed, amount.in(Unit.KILOGRAM_A_DAY));
-                            })
-                            .sum();
-        }
-        if (rations.ration(group) instanceof Ration ration) {
-            return head
-                    * rations.weighable(group, ration).portions().stream()
-                            .filter(portion -> portion.feed().isHayOrSilage())
-                            .mapToDouble(portion -> HayTons.dry(portion.feed(), portion.kgPutOut()))
-                            .sum();
-        }
-        return head * HayTons.hayADay(byNeed, group, 0);
+        var now = new HayFedNow(rations, tons, byNeed);
+        isSaid = now.isSaid();
+        aDay = tons.tons(now.dryADay());
     }
 
     private LocalDate day() {
@@ -366,8 +333,8 @@ public final class ShortOfHay {
                         rows.of(group),
                         rows.unmet(group),
                         ScoreAtCalving.lostInMilk(yard, group, eaters.with(ladder().plan()), ladder().last()),
-                        eaters.getsStraw(group),
-                        eaters.vainWishes(group)))
+                        eaters.questions().getsStraw(group),
+                        eaters.questions().vainWishes(group)))
                 .toList();
     }
 

@@ -246,6 +246,7 @@ class HayEatersTest {
             }
         });
         assertThat(new HayEaters(new Rations(ranch, DAY), HayDates.of(new Rations(ranch, DAY).yard(), null))
+                        .questions()
                         .vainWishes(ranch.groups().get(HEIFERS)))
                 .hasSize(1);
     }

@@ -148,7 +148,7 @@ class ShortOfHayTest {
                 double straw = sum(row, PricedFeed::isStraw);
                 double hayEach = sum(row, PricedFeed::isHayOrSilage);
                 double weight = least.group().weight().base();
-                if (HayEaters.isSturdy(least.group())) {
+                if (HayQuestions.isSturdy(least.group())) {
                     // the published least where hay is short and it is cold, 0.75 % of body weight, in hay
                     assertThat(hayEach).isGreaterThanOrEqualTo(0.0075 * weight * (1 - 1e-6));
                 } else {
