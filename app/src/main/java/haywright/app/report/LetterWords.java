@@ -3,7 +3,6 @@ package haywright.app.report;
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.ColdWords;
 import haywright.app.words.CountedTdn;
-import haywright.app.words.DateWords;
 import haywright.app.words.Feeding;
 import haywright.app.words.HerdWords;
 import haywright.app.words.Likely;
@@ -11,22 +10,17 @@ import haywright.app.words.NumberWords;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
-import haywright.cattle.herd.Regain;
-import haywright.diet.DietRow;
-import haywright.diet.Feed;
 import haywright.diet.GrainFed;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
 import haywright.feeding.WouldCarry;
-import haywright.feeding.hay.ShortOfHay;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.outlook.FeedingDangers;
 import haywright.outlook.TestedFor;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
-import haywright.ranch.FeedForSale;
 import haywright.ranch.Letter;
 import haywright.ranch.Lot;
 import haywright.ration.HandMix;
@@ -34,19 +28,15 @@ import haywright.ration.NoRation;
 import haywright.ration.Portion;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
-import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 
 /**
  * An answer of the engine put into the feeder's words: short sentences, one a line, few numbers.
@@ -57,17 +47,11 @@ import org.jspecify.annotations.Nullable;
  */
 record LetterWords(
         Offers offers, Yard yard, Group group, RationAnswer answer, Optional<HandMix> mix, Optional<HandMix> now) {
-    /** Feeds that are named; of more the table says which are bought. */
     /** Share of what they would eat free choice from which some stems are left (judgment). */
     private static final double ENOUGH = 0.95;
 
+    /** Feeds that are named; of more the table says which are bought. */
     private static final int MOST_NAMED = 2;
-
-    /** Score below which bulls are thin (common practice, no source). */
-    private static final double BULLS = 5;
-
-    /** Percent by which one way is surer than another before it is said. */
-    private static final double SURER = 10;
 
     static final String NAME = "name";
     static final String NAME_NOTE = "name_note";
@@ -97,8 +81,6 @@ record LetterWords(
     private static final Pattern ASSUMED = Pattern.compile("Assumed: [^.]*\\.");
 
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
-    /** "12-8", "44 %" at the end of a name. */
-    private static final Pattern GRADE = Pattern.compile("\\s+[0-9][0-9.,:/-]*\\s*%?$");
     /** Nobody reads more at a bunk in the dark. */
     private static final int MOST_NUMBERS = 12;
 
@@ -149,27 +131,28 @@ record LetterWords(
                 + numbersIn(table().toString())
                 + numbersIn(printed.values().toString());
         long left = MOST_NUMBERS - numbers;
-        put(figures, Part.WHY, why(left));
-        add(figures, Part.WHY, thin());
+        var why = LetterWhy.of(this);
+        put(figures, Part.WHY, why.why(left));
+        add(figures, Part.WHY, why.thin());
         var shown = new LinkedHashMap<>(figures);
         shown.remove(MILD);
         add(
                 figures,
                 Part.WHY,
-                shortOfHay(DATE_NUMBERS
+                why.shortOfHay(DATE_NUMBERS
                                 + numbersIn(table().toString())
                                 + numbersIn(shown.values().toString())
                         < MOST_NUMBERS));
         // Said where the page can still hold the words, in this order.
         if (figures.getOrDefault(Part.WHY.id(), "").indexOf('$') < 0) {
-            fill(figures, Part.WHY, price());
+            fill(figures, Part.WHY, why.price());
         }
         if (answer instanceof Ration) {
-            fill(figures, Part.WHY, mix.flatMap(fed -> now.map(today -> against(fed, today, left > 1))));
+            fill(figures, Part.WHY, mix.flatMap(fed -> now.map(today -> why.against(fed, today, left > 1))));
         }
         fill(figures, Part.RESTS_ON, protein());
-        fill(figures, Part.WHY, stage());
-        fill(figures, Part.WHY, lasts());
+        fill(figures, Part.WHY, why.stage());
+        fill(figures, Part.WHY, why.lasts());
         // Of the message alone, and on no page.
         figures.put(
                 DEADLY,
@@ -223,7 +206,8 @@ record LetterWords(
         var ends = switch (good.why()) {
             case FEED_GONE ->
                 "then %s is gone"
-                        .formatted(good.gone().map(f -> spoken(f.feed())).orElse("a feed"));
+                        .formatted(
+                                good.gone().map(f -> names().spoken(f.feed())).orElse("a feed"));
             case NEED_MORE -> "then they need more";
             case GRASS -> "then they go to pasture";
             case LOOK_AGAIN -> "then look again";
@@ -248,6 +232,10 @@ record LetterWords(
         return new PutOut(offers).portions();
     }
 
+    SpokenFeeds names() {
+        return new SpokenFeeds(yard, portions());
+    }
+
     /** In the order in which they are loaded or put out; what is free choice last. */
     List<Letter.Row> table() {
         var loads = Loads.of(offers);
@@ -264,10 +252,10 @@ record LetterWords(
     }
 
     private Letter.Row row(Portion portion) {
-        var lot = lot(portion);
+        var lot = names().lot(portion);
         var put = new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
         return new Letter.Row(
-                lot == null ? spoken(portion) : name(portion),
+                lot == null ? names().spoken(portion) : SpokenFeeds.name(portion),
                 lot == null ? BOUGHT : lot.where(),
                 put.aHead(),
                 portion.feed().feed().isLooseMineral()
@@ -302,10 +290,10 @@ record LetterWords(
             says.add("Grain in two feedings.");
         }
         says.add("Open the water first. " + salt());
-        says.addAll(Changeover.words(offers, this::spoken));
+        says.addAll(Changeover.words(offers, names()::spoken));
         var bought = portions().stream()
-                .filter(p -> lot(p) == null)
-                .map(this::spoken)
+                .filter(p -> names().lot(p) == null)
+                .map(names()::spoken)
                 .toList();
         if (!bought.isEmpty()) {
             says.add(
@@ -394,135 +382,6 @@ record LetterWords(
                         one.kind().words());
     }
 
-    /** To what score thin cattle are brought, and how far these feeds do not bring them; that others hold, and what more would take. */
-    private Optional<String> thin() {
-        boolean calves = group.animals().calves();
-        double score = group.conditionScore();
-        double wanted = calves ? Math.max(Regain.usual(group), Regain.planned(group)) : BULLS;
-        if (!(answer instanceof Ration) || group.animals() == AnimalClass.GROWING || score >= wanted) {
-            return Optional.empty();
-        }
-        double reached = Regain.planned(offers.planned());
-        if (Regain.of(offers.planned(), yard.day()).isPresent()) {
-            var brings = "This brings them from score %s to %s by calving"
-                    .formatted(NumberWords.halves(score), NumberWords.halves(Math.floor(2 * reached) / 2));
-            return Optional.of(
-                    reached < Regain.planned(group) ? brings + "; more takes richer feed: call." : brings + ".");
-        }
-        double half = Math.rint(2 * score) / 2;
-        var holds = (half < wanted ? "They stay at score %s" : "They stay just under score %s")
-                .formatted(NumberWords.halves(Math.min(half, wanted)));
-        return Optional.of(Regain.of(group.wanting(wanted), yard.day())
-                .filter(regain -> calves)
-                .map(regain ->
-                        "%s; %s by calving takes %s.".formatted(holds, NumberWords.halves(wanted), takes(regain)))
-                .orElse(holds + "."));
-    }
-
-    /** More of the hay that is named for the cold, where it fits in and is no more than hay can do. */
-    private String takes(Regain regain) {
-        var hay = offers.cold().flatMap(ColdSnap::hay);
-        double kg = hay.map(feed -> feed.putOut(regain.nem()
-                        / feed.feed().composition().value(Analyte.NEM).orElseThrow()))
-                .orElse(Double.POSITIVE_INFINITY);
-        if (regain.isFast() || !(kg <= offers.cold().map(ColdSnap::most).orElse(0.0))) {
-            return "richer feed than this: call";
-        }
-        double pounds = Math.max(1, Math.rint(Unit.POUND.fromBase(kg)));
-        return "about %s pound%s a head more %s"
-                .formatted(
-                        NumberWords.of((int) pounds),
-                        pounds == 1 ? "" : "s",
-                        spoken(hay.orElseThrow().feed()));
-    }
-
-    /** As the bench has it. @param inFigures whether the page holds one more number; else the part of the month is said */
-    private Optional<String> shortOfHay(boolean inFigures) {
-        try {
-            return ShortOfHay.of(offers.rations(), ShortOfHay.Asked.NOTHING)
-                    .filter(ShortOfHay::isShort)
-                    .map(hay -> hay.gone()
-                            .map(day -> "As fed now, all hay is gone by %s."
-                                    .formatted(inFigures ? Show.day(day) : DateWords.part(day)))
-                            .orElse("As fed now, hay does not last until turnout."));
-        } catch (Refused refused) {
-            return Optional.empty(); // the page of short hay says why
-        }
-    }
-
-    private List<String> why(long numbersLeft) {
-        var says = new ArrayList<String>();
-        if (answer instanceof Ration) {
-            var fed = mix.orElseThrow();
-            if (numbersLeft > 0) {
-                says.add("This costs %s per head per day.".formatted(Show.dollars(fed.cost())));
-            }
-            offers.sure().ifPresent(sure -> says.add(Show.capital(NumberWords.enough(sure.holdsPercent())) + "."));
-            PlainLimits.shortOf(fed)
-                    .ifPresent(of -> says.add("Rounded to what can be weighed, it is a hair %s.".formatted(of)));
-        } else {
-            var no = (NoRation) answer;
-            boolean onlyWishes = !no.conflicts().isEmpty()
-                    && no.conflicts().stream().allMatch(c -> c.row().kind() == DietRow.Kind.CHOICE);
-            says.add(
-                    onlyWishes
-                            ? "Can’t be done with what’s allowed."
-                            : "No mix of the feeds at hand gives them all they need.");
-            says.add(PlainLimits.standsInTheWay(no));
-            now.flatMap(PlainLimits::they).ifPresent(says::add);
-        }
-        return says;
-    }
-
-    /** In words, where the page holds no more figures. */
-    private Optional<String> price() {
-        return mix.filter(fed -> answer instanceof Ration)
-                .map(fed -> "This costs %s per head per day.".formatted(NumberWords.dollars(fed.cost())));
-    }
-
-    /** {@code Pivot hay lasts to mid February; Barley straw to late February.}: days without figures, the page holds no more. */
-    private Optional<String> lasts() {
-        return offers.sure()
-                .map(Offer::gone)
-                .filter(gone -> !gone.isEmpty())
-                .map(gone -> gone.entrySet().stream()
-                        .limit(2)
-                        .map(e -> spoken(e.getKey().feed()) + " to " + DateWords.part(e.getValue()))
-                        .collect(Collectors.joining("; ", "Lasts: ", ".")));
-    }
-
-    /** What is short now comes first: what it costs says nothing then. */
-    private String against(HandMix fed, HandMix today, boolean inDollars) {
-        var lacks = PlainLimits.they(today);
-        if (lacks.isPresent()) {
-            return "As fed now, " + lacks.get().substring(0, 1).toLowerCase(Locale.US)
-                    + lacks.get().substring(1).replace("hey’re", "hey are"); // a paper may break a line after the ’
-        }
-        double saves = today.cost() - fed.cost();
-        var money = Math.abs(saves) < 0.005
-                ? "What they get now costs the same"
-                : "What they get now costs %s%s"
-                        .formatted(inDollars ? money(Math.abs(saves)) + " " : "", saves > 0 ? "more" : "less");
-        double more = offers.now().orElseThrow().holdsPercent()
-                - offers.sure().orElseThrow().holdsPercent();
-        return money + (Math.abs(more) < SURER ? "." : more > 0 ? ", and is surer." : ", and is less sure.");
-    }
-
-    private static String money(double dollars) {
-        return dollars < 0.995 ? Show.number(100 * dollars, 0) + " cents" : Show.dollars(dollars);
-    }
-
-    private Optional<String> stage() {
-        if (!(answer instanceof Ration ration)) {
-            return Optional.empty();
-        }
-        var need = ration.diet().need();
-        if (need.milkingShare() > 0.5) {
-            return Optional.of("They are in milk.");
-        }
-        return need.animals() == AnimalClass.GROWING ? Optional.of("They’ll gain what you want.") : Optional.empty();
-    }
-
     private List<String> watchFor() {
         var says = new ArrayList<String>();
         says.add("Sick, bloated, down or weak cattle: stop. Call %s first.".formatted(call().vet()));
@@ -549,7 +408,7 @@ record LetterWords(
     }
 
     private List<String> after() {
-        var says = new ArrayList<>(Changeover.words(offers, this::spoken));
+        var says = new ArrayList<>(Changeover.words(offers, names()::spoken));
         says.add(cold());
         return says;
     }
@@ -567,7 +426,7 @@ record LetterWords(
     /** In words: the page holds no more numbers. Always something: every group meets cold. */
     private String cold() {
         var cold = offers.cold();
-        var hay = cold.flatMap(ColdSnap::hay).map(feed -> spoken(feed.feed()));
+        var hay = cold.flatMap(ColdSnap::hay).map(feed -> names().spoken(feed.feed()));
         if (hay.isEmpty()) {
             return "Hard cold: ask before you add hay. No more straw.";
         }
@@ -590,15 +449,15 @@ record LetterWords(
         var tags = new ArrayList<String>();
         var counted = CountedTdn.of(yard, portions());
         for (var portion : portions()) {
-            var lot = lot(portion);
-            var name = spoken(portion);
+            var lot = names().lot(portion);
+            var name = names().spoken(portion);
             if (lot != null) {
                 var tested = TestedFor.of(yard.ranch(), lot);
                 var lacks = tested.isForFeeding() ? "" : " (not tested for %s)".formatted(tested.lacks());
                 (tested.reports() == 0 ? book : reports)
                         .add(tested.reports() == 0 ? name : name + lacks + energy(counted, lot));
             } else if (!portion.feed().feed().isLooseMineral()) {
-                var sale = yard.ranch().feedsForSale().get(id(portion));
+                var sale = yard.ranch().feedsForSale().get(SpokenFeeds.id(portion));
                 (sale != null && !sale.tag().isEmpty() ? tags : book).add(name);
             }
         }
@@ -633,7 +492,7 @@ record LetterWords(
                 .max(Comparator.comparingDouble(p ->
                         p.kg() * p.feed().feed().composition().value(Analyte.CP).orElse(0)))
                 .flatMap(p -> Likely.pointsOfProtein(p.feed().feed().composition())
-                        .map(points -> "Protein of %s may be off by %s.".formatted(spoken(p), points)));
+                        .map(points -> "Protein of %s may be off by %s.".formatted(names().spoken(p), points)));
     }
 
     private String them() {
@@ -643,58 +502,5 @@ record LetterWords(
             case BULL -> "the bulls";
             case GROWING -> "the calves";
         };
-    }
-
-    private @Nullable Lot lot(Portion portion) {
-        return yard.ranch().lots().get(id(portion));
-    }
-
-    private static UUID id(Portion portion) {
-        return UUID.fromString(portion.feed().feed().id());
-    }
-
-    /** Without the figures of a grade, as people say it, where that leaves no two feeds of the same name. */
-    private String spoken(Feed feed) {
-        return portions().stream()
-                .filter(p -> p.feed().feed().equals(feed))
-                .map(this::spoken)
-                .findFirst()
-                .orElse(feed.name());
-    }
-
-    private String spoken(Portion portion) {
-        var full = name(portion);
-        var plain = briefly(withoutGrade(full));
-        boolean alone = portions().stream()
-                        .filter(p -> briefly(withoutGrade(name(p))).equals(plain))
-                        .count()
-                == 1;
-        // the number of a lot called "M 679" is its name and no grade
-        boolean isGrade = lot(portion) == null || plain.contains(" ");
-        return alone && isGrade && !plain.isEmpty() ? plain : full;
-    }
-
-    /** {@code Failed barley} of "Failed barley, baled", where no other feed of the ranch begins so. */
-    private String briefly(String name) {
-        int comma = name.indexOf(", ");
-        if (comma < 0) {
-            return name;
-        }
-        var start = name.substring(0, comma);
-        long alike = Stream.concat(
-                        yard.ranch().lots().values().stream().map(Lot::name),
-                        yard.ranch().feedsForSale().values().stream().map(FeedForSale::name))
-                .filter(other -> other.startsWith(start))
-                .count();
-        return alike == 1 ? start : name;
-    }
-
-    /** {@code Range cubes} of "Range cubes, 20 %": what set the grade off goes with it. */
-    private static String withoutGrade(String name) {
-        return GRADE.matcher(name).replaceAll("").replaceAll("[\\s,;:/(–-]+$", "");
-    }
-
-    private static String name(Portion portion) {
-        return portion.feed().feed().name();
     }
 }
