@@ -138,10 +138,16 @@ public final class Trail {
 
     /** Lots with neither a report nor a sample on its way. */
     static List<Lot> toSample(Ranch ranch) {
-        return untested(ranch).stream()
-                .filter(lot -> ranch.samplingsOf(lot.id()).isEmpty()
-                        && ranch.reportsOn(lot.id()).isEmpty())
+        return ranch.lots().values().stream()
+                .filter(lot -> needsSample(ranch, lot))
                 .toList();
+    }
+
+    /** Whether a lot has neither a report nor a sample on its way. */
+    public static boolean needsSample(Ranch ranch, Lot lot) {
+        return !TestedFor.of(ranch, lot).isForFeeding()
+                && ranch.samplingsOf(lot.id()).isEmpty()
+                && ranch.reportsOn(lot.id()).isEmpty();
     }
 
     /** Lots whose reports, if any, do not carry what a ration starts from. */

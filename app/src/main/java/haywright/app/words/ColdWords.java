@@ -81,7 +81,7 @@ public final class ColdWords {
     private static Optional<String> wet(ColdSnap cold) {
         return Unit.POUND.fromBase(cold.wet()) < LEAST
                 ? Optional.empty()
-                : Optional.of("Coats wet through: from %s down, %s at %s."
+                : Optional.of("Soaked coats: start adding hay at %s; %s at %s."
                         .formatted(
                                 Show.fahrenheit(cold.wetBelow()),
                                 pounds(cold.wet()),

@@ -46,6 +46,8 @@ public final class Parse {
     private static final Pattern ISO = Pattern.compile("([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})");
     private static final Pattern SLASHED = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]'?([0-9]{4}|[0-9]{2})");
     private static final Pattern YEARLESS = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})");
+    private static final Pattern BAG = Pattern.compile("(?i)\\b(bag|bags|sack|sacks)\\b");
+
     private static final Pattern EXPONENT = Pattern.compile("[eE][-−+]?[0-9]+");
     private static final Pattern MONTH_DAY =
             Pattern.compile("([a-z]{3,9})\\.?[\\s-]*([0-9]{1,2})(?:st|nd|rd|th)?(?:[\\s,-]+'?([0-9]{4}|[0-9]{2}))?");
@@ -98,9 +100,11 @@ public final class Parse {
                 field,
                 text,
                 "“%s” is not a unit of what is asked here".formatted(word.strip()),
-                asked.symbol().isEmpty()
-                        ? "Write the number alone."
-                        : "Write it in %s, or in %s.".formatted(asked.symbol(), others(asked)));
+                word.startsWith("$") && BAG.matcher(word).find()
+                        ? "Divide by what a bag weighs: $38 for 50 lb is $0.76/lb."
+                        : asked.symbol().isEmpty()
+                                ? "Write the number alone."
+                                : "Write it in %s, or in %s.".formatted(asked.symbol(), others(asked)));
     }
 
     /** A fraction as a decimal; anything else as it is. */

@@ -252,4 +252,17 @@ class ParseTest {
     void whatMayBeOneNumberOrSeveralIsAsked(String typed) {
         assertThatThrownBy(() -> ParseList.of("field", typed)).isInstanceOf(Refused.class);
     }
+
+    /** Minerals and cake are priced so. */
+    @Test
+    void aPriceByTheBagIsToldHowToBecomeOneByThePound() {
+        assertThatThrownBy(() -> Parse.quantity("price", "$38 a bag", Unit.DOLLAR_PER_TON))
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.problems().get(0).fix()).contains("bag", "$0.76/lb"));
+        assertThatThrownBy(() -> Parse.quantity("price", "$38 a gate", Unit.DOLLAR_PER_TON))
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.problems().get(0).fix()).doesNotContain("bag"));
+    }
 }

@@ -63,7 +63,7 @@ public final class CalvingForm {
             "calvingWeeks",
             "Weeks of calving",
             Unit.WEEK,
-            "Empty: 9, bulls in for 63 days. Spread by 6 in 10 settling per cycle (common practice).");
+            "Empty: 9, bulls in for 63 days. Assumes 6 in 10 settle each cycle (common practice).");
 
     /** Of the two dates; those found open are fed with the rest. */
     public static final Ask IN_CALF_NOW =

@@ -41,13 +41,13 @@ public final class LotWorth {
             numbers.add(new Number(
                     "A ton of dry matter", dry(price, made).map(Show::dollars).orElse(""), ""));
             numbers.add(
-                    new Number("A pound of protein", cents(price, made, Analyte.CP), "as if it brought nothing else"));
-            numbers.add(new Number("A pound of TDN", cents(price, made, Analyte.TDN), "as if it brought nothing else"));
+                    new Number("A pound of protein", cents(price, made, Analyte.CP), "counting nothing else in it"));
+            numbers.add(new Number("A pound of TDN", cents(price, made, Analyte.TDN), "counting nothing else in it"));
         }
         numbers.add(new Number(
                 "Calcium to phosphorus (Ca:P)",
                 MineralView.toOne(new MineralTies(minerals).calciumToPhosphorus()),
-                "aim for 1.5 to 2 in the whole ration; cattle bear 1 to 7"));
+                "aim for 1.5 to 2 in the whole ration; cattle do well from 1 to 7"));
         numbers.add(new Number(
                 "Tetany ratio, K/(Ca + Mg)",
                 number(new MineralTies(minerals).tetanyRatio(), 2, ""),

@@ -31,7 +31,7 @@ public final class FeedForm {
     public static final Ask PRICE =
             Ask.amount("price", "Price, delivered", Unit.DOLLAR_PER_TON, "As fed. $0.21/lb or $12.50/cwt works too.");
     public static final Ask AT_MOST =
-            Ask.amount("atMost", "Most you can get this winter", Unit.TON, "Empty: no limit.");
+            Ask.amount("atMost", "Most you can get this winter", Unit.TON, "Leave it empty if there is plenty.");
     public static final Ask DELIVERY = Ask.text("delivery", "Delivery", "A semi load of 25 tons, 5 days’ notice.");
     public static final Ask LOAD = Ask.amount("load", "One load holds", Unit.TON, "As fed. 1 ton is 2,000 lb.");
     public static final Ask FREIGHT = Ask.amount(
@@ -39,7 +39,8 @@ public final class FeedForm {
     public static final Ask MILES =
             Ask.amount("miles", "Or by the mile: miles loaded", Unit.MILE, "One way, in place of freight per load.");
     public static final Ask PER_MILE = Ask.amount("perMile", "Dollars a loaded mile", Unit.DOLLAR, "");
-    public static final Ask A_WEEK = Ask.amount("aWeek", "Most they can bring in a week", Unit.TON, "Empty: no limit.");
+    public static final Ask A_WEEK =
+            Ask.amount("aWeek", "Most they can bring in a week", Unit.TON, "Leave it empty if there is plenty.");
     public static final Ask LATER = Ask.amount(
             "later",
             "Price if you wait to mid-March",

@@ -20,7 +20,8 @@ import org.jspecify.annotations.Nullable;
 
 /** A sheet that came back from a phone, as a line of text or a file. */
 public final class ReturnPages {
-    public static final Ask LINE = Ask.text("line", "The line, or the whole file", "Its last letter checks the copy.");
+    public static final Ask LINE =
+            Ask.text("line", "The line, or the whole file", "Its last letter catches typing mistakes.");
 
     private static final String LIST = "haywright/app/web/sampling/take.jte";
     private static final int MOST_BYTES = 64 * 1024;

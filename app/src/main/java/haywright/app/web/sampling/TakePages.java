@@ -3,6 +3,7 @@ package haywright.app.web.sampling;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.web.Trail;
 import haywright.app.words.Show;
 import haywright.outlook.LotSubject;
 import haywright.outlook.LotTons;
@@ -12,6 +13,7 @@ import haywright.ranch.Sampling;
 import haywright.sampling.Material;
 import haywright.sampling.Subject;
 import io.javalin.http.NotFoundResponse;
+import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -42,8 +44,11 @@ public final class TakePages {
         WeighPages.routes(on);
     }
 
-    /** @param sheets made for the lot, newest last */
-    public record Row(Lot lot, String material, String amount, List<Sheet> sheets) {}
+    /**
+     * @param sheets made for the lot, newest last
+     * @param needsSample whether it has neither a report nor a sample on its way
+     */
+    public record Row(Lot lot, String material, String amount, List<Sheet> sheets, boolean needsSample) {}
 
     public record Sheet(UUID id, String says, boolean back) {}
 
@@ -64,7 +69,10 @@ public final class TakePages {
     static ListView list(Page page, Form line, @Nullable Sampling spokenOf) {
         var ranch = page.ranch();
         return new ListView(
-                ranch.lots().values().stream().map(lot -> row(page, lot)).toList(),
+                ranch.lots().values().stream()
+                        .map(lot -> row(page, lot))
+                        .sorted(Comparator.comparing(row -> !row.needsSample()))
+                        .toList(),
                 List.copyOf(ranch.fields().values()),
                 ranch.samplings().values().stream()
                         .filter(s -> s.lot() == null || !ranch.lots().containsKey(s.lot()))
@@ -91,7 +99,8 @@ public final class TakePages {
                         + (kg.isPresent() ? Show.tons(kg.getAsDouble()) : "tons not known"),
                 page.ranch().samplingsOf(lot.id()).stream()
                         .map(TakePages::sheet)
-                        .toList());
+                        .toList(),
+                Trail.needsSample(page.ranch(), lot));
     }
 
     private static Sheet sheet(Sampling s) {

@@ -30,7 +30,7 @@ import java.util.UUID;
 /** A week as it was: typed by lot, or from the boxes of a wagon card; then the book is made again from there. */
 public final class WeekPages {
     public static final Ask FROM = Ask.date("from", "First day", "");
-    public static final Ask TO = Ask.date("to", "Last day", "Counts and scores are of this evening.");
+    public static final Ask TO = Ask.date("to", "Last day", "Count and score on the evening of this day.");
 
     /** What a phone gives back. */
     public static final Ask LINE = WeekPhone.LINE;

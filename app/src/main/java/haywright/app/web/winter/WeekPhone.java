@@ -25,7 +25,7 @@ import java.util.stream.Stream;
 
 /** The week's boxes on a phone, and a line that came back of it, which fills in the form; a person then saves it. */
 final class WeekPhone {
-    static final Ask LINE = Ask.text("line", "The line from the phone", "Its last letter checks the copy.");
+    static final Ask LINE = Ask.text("line", "The line from the phone", "Its last letter catches typing mistakes.");
 
     private final Page page;
     private final List<Group> groups;
