@@ -41,7 +41,7 @@ final class DemoLadder {
                             ShortRationWords.when(least.group(), row),
                             Show.number(row.head(), 0),
                             ShortRationWords.fed(row));
-                    ShortRationWords.beside(row, hay.today()).forEach(says -> out.printf("       %s%n", says));
+                    ShortRationWords.beside(row, hay.ranch()).forEach(says -> out.printf("       %s%n", says));
                 }
                 if (!least.unmet().isEmpty()) {
                     out.printf("     %s%n", ShortRationWords.unmet(least));

@@ -1,12 +1,15 @@
 package haywright.app.report;
 
+import static haywright.feeding.ChangeDays.MORE_GRAIN;
+import static haywright.feeding.ChangeDays.QUARTERS;
+
 import haywright.app.words.Feeding;
 import haywright.app.words.NumberWords;
 import haywright.app.words.Show;
+import haywright.feeding.ChangeDays;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
 import haywright.forage.FeedClass;
-import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.Portion;
 import java.util.ArrayList;
@@ -21,20 +24,12 @@ import java.util.stream.IntStream;
 
 /**
  * What a group is put out while it changes over from what it gets now to its ration: a quarter of the ration in place of a
- * quarter of what it gets now at a time, so that the rumen keeps up. A quarter stands three days, and longer where it has so
- * much grain that a pound more would come before four days are over: ten days for little grain, three weeks for the most.
+ * quarter of what it gets now at a time, as {@link ChangeDays} has it.
  *
- * @see "Yaremcio, Changing feeding programs: steps of 3 to 4 days; University of Missouri (Olson): 14 days onto grain"
  * @param each days of a quarter
  * @param rows a feed each, the ration's first
  */
 public record Changeover(int each, List<Row> rows) {
-    private static final int QUARTERS = 4;
-    private static final int LEAST_DAYS = 3;
-
-    /** Pounds of grain more that are a change although the grain is none that is new to them. */
-    private static final double MORE_GRAIN = 1;
-
     /** New feeds that a sentence names; of more the table has the names. */
     private static final int MOST_NAMED = 2;
 
@@ -91,12 +86,7 @@ public record Changeover(int each, List<Row> rows) {
             }
             rows.add(new Row(feed, pounds));
         });
-        return Optional.of(new Changeover(daysEach(grain), rows));
-    }
-
-    /** Days of a quarter. @param grain pounds a head more than now */
-    private static int daysEach(double grain) {
-        return Math.max(LEAST_DAYS, (int) Math.ceil(grain / QUARTERS * HayFacts.days("grain_step")));
+        return Optional.of(new Changeover(ChangeDays.each(grain), rows));
     }
 
     /** Pounds a head, as printed. */
@@ -116,8 +106,8 @@ public record Changeover(int each, List<Row> rows) {
         var now = offers.now();
         double before = now.map(Changeover::grain).orElse(0.0);
         double grain = grain(then.get()) - before;
-        int each = daysEach(grain);
-        var days = NumberWords.of((QUARTERS - 1) * each + 1);
+        int each = ChangeDays.each(grain);
+        var days = NumberWords.of(ChangeDays.all(each));
         var step = NumberWords.of(each);
         if (now.isEmpty()) {
             return List.of(

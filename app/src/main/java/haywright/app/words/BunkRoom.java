@@ -37,14 +37,18 @@ public final class BunkRoom {
                 .map(portion -> portion.feed().feed())
                 .anyMatch(feed -> !feed.feedClass().isForage() && feed.feedClass() != FeedClass.MINERAL);
         boolean isGrowing = group.animals() == AnimalClass.GROWING;
-        int least = isGrowing ? LEAST_OF_CALVES : LEAST_INCHES;
         return isLimited || inBunks && isConcentrate
                 ? Optional.of("Bunk room for all at once: %d to %d inches a head, at least %s feet for %s head."
                         .formatted(
-                                least,
+                                isGrowing ? LEAST_OF_CALVES : LEAST_INCHES,
                                 isGrowing ? MOST_OF_CALVES : MOST_INCHES,
-                                Show.number(Math.ceil(group.head() * least / INCHES_A_FOOT), 0),
+                                Show.number(feet(group.head(), isGrowing), 0),
                                 Show.number(group.head(), 0)))
                 : Optional.empty();
+    }
+
+    /** Feet that so many head need at least. */
+    static double feet(int head, boolean isGrowing) {
+        return Math.ceil(head * (isGrowing ? LEAST_OF_CALVES : LEAST_INCHES) / INCHES_A_FOOT);
     }
 }

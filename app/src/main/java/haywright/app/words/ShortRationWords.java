@@ -1,7 +1,6 @@
 package haywright.app.words;
 
 import haywright.cattle.herd.Group;
-import haywright.feeding.ColdSnap;
 import haywright.feeding.hay.HayRow;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
@@ -9,32 +8,21 @@ import haywright.feeding.hay.ShortOfHay.LeastHarm;
 import haywright.forage.Analyte;
 import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
 import haywright.ration.PricedFeed;
-import haywright.season.given.Facts;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What each group gets where hay is short, as page and command say it. */
 public final class ShortRationWords {
-    /** Pounds of grain that are one step, which needs no words. */
-    private static final double LEAST_POUNDS = 1;
-
     /** Points below which a lost score is not said. */
     private static final double LEAST_SCORE = 0.1;
-
-    /** Pounds of grain that nobody is hurt by on the first day. */
-    private static final double BEGIN_POUNDS = 2;
-
-    /** °F, mean of a day in a storm that hay is kept for (judgment: days on end are seldom colder). */
-    private static final double STORM = -20;
 
     private ShortRationWords() {}
 
@@ -119,25 +107,6 @@ public final class ShortRationWords {
                 .toList();
     }
 
-    /** How grain is begun; empty where they get most of it already. The slower of two published paces. */
-    private static String stepIn(HayRow row, LocalDate today) {
-        double most = HayRow.pounds(row.grain());
-        double begin = Math.max(BEGIN_POUNDS, Math.floor(Unit.POUND.fromBase(row.grainBefore())));
-        if (most - begin <= LEAST_POUNDS) {
-            return "";
-        }
-        int step = HayFacts.days("grain_step");
-        long takes = step * (long) Math.ceil(most - begin);
-        var full = row.from().minusDays(takes).isBefore(today) ? today.plusDays(takes) : row.from();
-        return "Step grain in from %s: %s lb, then 1 lb more every %s days, %s lb from %s on"
-                .formatted(
-                        Show.day(full.minusDays(takes)),
-                        Show.number(begin, 0),
-                        Show.number(step, 0),
-                        Show.number(most, 1),
-                        Show.day(full));
-    }
-
     /** Protein of dry matter, percent. */
     private static String protein(HayRow fed) {
         double dry = 0;
@@ -169,38 +138,11 @@ public final class ShortRationWords {
         return hay.steps().stream().anyMatch(step -> step.what() == what && step.saves() > 0);
     }
 
-    /** What comes with it: protein, what is outside of usual limits on purpose, tons, and how grain is begun. */
-    public static List<String> beside(HayRow row, LocalDate today) {
-        return Stream.concat(Stream.of(pencil(row), protein(row), below(row), stepIn(row, today)), cold(row))
+    /** What comes with it: tons, protein, what is outside of usual limits on purpose, and what to mind. */
+    public static List<String> beside(HayRow row, Ranch ranch) {
+        return Stream.concat(Stream.of(pencil(row), protein(row), below(row)), RowMinds.of(row, ranch))
                 .filter(text -> !text.isEmpty())
                 .toList();
-    }
-
-    /** What colder days take where hay is limited, and that nothing of it is counted. */
-    private static Stream<String> cold(HayRow row) {
-        var cold = row.cold();
-        if (cold == null) {
-            return Stream.of();
-        }
-        return Stream.concat(ColdWords.of(cold).stream().limit(2), storm(row, cold).stream());
-    }
-
-    /** {@code 118 head × 3 lb × 10 days at −40 °F = 1.8 tons.} */
-    private static Optional<String> storm(HayRow row, ColdSnap cold) {
-        return cold.steps().stream()
-                .filter(step -> Unit.FAHRENHEIT.fromBase(step.celsius()) >= STORM)
-                .reduce((warm, colder) -> colder)
-                .map(step -> {
-                    double pounds = ColdWords.halves(step.kg());
-                    double days = Facts.value("storm_days");
-                    return "Keep it by for a storm: %s head × %s lb × %s days at %s = %s tons. None of it is in these rows."
-                            .formatted(
-                                    Show.number(row.head(), 0),
-                                    Show.number(pounds, 1),
-                                    Show.number(days, 0),
-                                    Show.fahrenheit(step.celsius()),
-                                    Show.number(row.head() * pounds * days / 2000, 1));
-                });
     }
 
     /** {@code Dec 29 to Mar 22, 84 days, not calved yet}: so that tons come out with a pencil. */

@@ -353,8 +353,14 @@ public final class ShortWords {
         says.add("Tons are figured from the day that each step names, after those before it; later saves less.");
         says.add(
                 hay.tonsShortAtLast() == 0
-                        ? "With these steps hay reaches turnout."
+                        ? "With these steps hay reaches turnout on %s in a usual winter.%s"
+                                .formatted(Show.day(hay.grass()), storm(hay))
                         : "Even so %s are short: buy hay, or sell more.".formatted(tons(hay.tonsShortAtLast())));
+        hay.ranch().groups().values().stream()
+                .filter(group -> group.turnout() != null && group.turnout().isAfter(hay.grass()))
+                .map(group -> "%s go out later, on %s: what they eat from %s on is not counted."
+                        .formatted(group.name(), Show.day(group.turnout()), Show.day(hay.grass())))
+                .forEach(says::add);
         says.add(
                 hay.leastHarm().stream().allMatch(least -> least.unmet().isEmpty())
                         ? hay.isRegaining()
@@ -366,6 +372,21 @@ public final class ShortWords {
                 "Which hay goes to whom is in the rows below, as their needs and what hay is left have it. Among like hays give the best to heifers, then to cows after calving.");
         hay.plan().ifPresent(plan -> says.add(planned(plan)));
         return says;
+    }
+
+    /** What one storm takes of the cows on limited hay, at its worst time of each group, beside what is left over. */
+    private static String storm(ShortOfHay hay) {
+        double takes = hay.leastHarm().stream()
+                .mapToDouble(least -> least.rows().stream()
+                        .mapToDouble(RowMinds::stormTons)
+                        .max()
+                        .orElse(0))
+                .sum();
+        double left = Math.max(0, hay.tonsOnHand() + hay.tonsBought() - hay.tonsTakenAtLast());
+        return takes <= left
+                ? ""
+                : " It does not in a stormy one: ten days of storm take up to %s more for cows on limited hay, and %s are left over. Find that hay before you begin."
+                        .formatted(tons(takes), tons(left));
     }
 
     /** Tons as printed times the price: it comes out with a pencil. */

@@ -16,6 +16,7 @@ import haywright.outlook.OwnRule;
 import haywright.quantity.Unit;
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -136,7 +137,7 @@ class LadderDangersTest {
             for (var least : hay.leastHarm()) {
                 for (var row : least.rows()) {
                     pounds += row.tons(used.feed()) * 2000;
-                    assertThat(ShortRationWords.beside(row, hay.today()).get(0))
+                    assertThat(ShortRationWords.beside(row, hay.ranch()).get(0))
                             .contains("%s head".formatted(row.head()));
                 }
             }
@@ -175,11 +176,91 @@ class LadderDangersTest {
                 assertThat(cold.perDegree() * nem).isCloseTo(rule.perDegree(), within(1e-3 * rule.perDegree()));
                 assertThat(cold.steps()).isSortedAccordingTo(Comparator.comparingDouble(ColdSnap.Step::kg));
                 var line =
-                        String.join(" ", ShortRationWords.beside(row, drought().today()));
+                        String.join(" ", ShortRationWords.beside(row, drought().ranch()));
                 assertThat(line).contains("× 10 days at −20 °F");
             }
         }
         assertThat(limited).isGreaterThanOrEqualTo(3);
+    }
+
+    private static ShortOfHay demo() {
+        var ranch = TinLantern.ranch();
+        return ShortOfHay.of(new Rations(ranch, ranch.settings().today(LocalDate.MAX)), ShortOfHay.Asked.NOTHING)
+                .orElseThrow();
+    }
+
+    /**
+     * Oat-pea silage of 1,150 ppm is over 678 (practice limit L11), the line of pregnant cattle, and of calves over none
+     * but 1,000 (L11b): each row that has it says so with that figure, and no other row does.
+     */
+    @Test
+    void aLotThatIsOnlyMixedIsSaidInItsRow() {
+        int mixed = 0;
+        for (var least : demo().leastHarm()) {
+            for (var row : least.rows()) {
+                boolean has = row.feeds().entrySet().stream()
+                        .anyMatch(e ->
+                                e.getKey().feed().name().equals("Oat-pea silage") && HayRow.pounds(e.getValue()) > 0);
+                assertThat(String.join(" ", ShortRationWords.beside(row, demo().ranch()))
+                                .contains("1,150 ppm"))
+                        .as(least.group().name() + " " + row.from())
+                        .isEqualTo(has);
+                assertThat(row.nitrate()).isLessThanOrEqualTo(1 + 1e-6);
+                mixed += has ? 1 : 0;
+            }
+        }
+        assertThat(mixed).isPositive();
+    }
+
+    /** Over a pound more of grain than the row before, or than the dry cows they come from, never comes without its step. */
+    @Test
+    void noGrainComesOvernight() {
+        int atCalving = 0;
+        for (var hay : List.of(drought(), demo())) {
+            for (var least : hay.leastHarm()) {
+                for (var row : least.rows()) {
+                    for (var was : least.rows()) {
+                        boolean follows = was.inMilk() == row.inMilk()
+                                && was.until().equals(row.from().minusDays(1));
+                        boolean calves =
+                                row.inMilk() && !was.inMilk() && was.from().equals(row.from());
+                        double more = Unit.POUND.fromBase(row.grain() - was.grain());
+                        if ((follows || calves) && more > 1) {
+                            assertThat(row.changes())
+                                    .as(least.group().name() + " " + row.from())
+                                    .filteredOn(change -> change.atCalving() == calves)
+                                    .singleElement()
+                                    .satisfies(change -> {
+                                        assertThat(change.grain() - change.grainBefore())
+                                                .isCloseTo(more, within(1e-9));
+                                        // a pound takes 4 days or more: a quarter of the change so many
+                                        assertThat(change.each() * 1.0)
+                                                .isGreaterThanOrEqualTo(Math.max(3, more - 1e-9));
+                                    });
+                            atCalving += calves ? 1 : 0;
+                        }
+                    }
+                }
+            }
+        }
+        assertThat(atCalving).isPositive();
+    }
+
+    /** 24 inches a head (BunkRoom): twice as many feet as head, beside the feet of bunk that the settings have. */
+    @Test
+    void limitedHaySaysWhatBunkItTakes() {
+        int limited = 0;
+        var hay = drought();
+        for (var least : hay.leastHarm()) {
+            for (var row : least.rows()) {
+                if (row.cold() != null) {
+                    limited++;
+                    assertThat(String.join(" ", ShortRationWords.beside(row, hay.ranch())))
+                            .contains("%d feet of bunk".formatted(2 * row.head()), "there are 120");
+                }
+            }
+        }
+        assertThat(limited).isPositive();
     }
 
     /** A purchase is said in its own tons and in those of the hay it stands in for: both are printed, and none is saved. */

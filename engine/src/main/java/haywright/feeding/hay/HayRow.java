@@ -6,6 +6,7 @@ import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -20,7 +21,10 @@ import org.jspecify.annotations.Nullable;
  * @param below by row, the share that it is below a usual limit of the bench, and of what is fed beyond one how far beyond;
  *     empty where it keeps them all
  * @param inTwoFeedings whether it has more grain than one feeding may have
- * @param grain kg a head and day. @param grainBefore kg that they had until then
+ * @param changes how they come onto it; empty where nothing that has to be stepped rises
+ * @param onlyMixed lots that may not be fed to them alone for their nitrate
+ * @param nitrate share of the line of these cattle that the whole of it comes to
+ * @param isStretched whether it is for mature cows in good condition, whose hay is limited or grained for it
  * @param cold where their hay is limited, what colder days take on top; null where it is not
  */
 public record HayRow(
@@ -31,13 +35,25 @@ public record HayRow(
         Map<PricedFeed, Double> feeds,
         Map<String, Double> below,
         boolean inTwoFeedings,
-        double grain,
-        double grainBefore,
+        List<HayChange> changes,
+        List<PricedFeed> onlyMixed,
+        double nitrate,
+        boolean isStretched,
         @Nullable ColdSnap cold) {
     private static final int TENTHS = 10;
 
     /** Of a tenth, for what is one but for its last digit. */
     private static final double ROUND = 1e-6;
+
+    public HayRow {
+        changes = List.copyOf(changes);
+        onlyMixed = List.copyOf(onlyMixed);
+    }
+
+    /** kg of grain a head and day. */
+    public double grain() {
+        return HayChange.grain(feeds);
+    }
 
     /** Days that it is fed. */
     public int days() {

@@ -4,6 +4,7 @@ import haywright.cattle.herd.Group;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.GrainFed;
+import haywright.diet.HowNitrateIsFed;
 import haywright.diet.Sureness;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Rations;
@@ -47,23 +48,55 @@ final class HayRows {
         var rows = new ArrayList<HayRow>();
         for (boolean milking : new boolean[] {false, true}) {
             for (var eaten : eats(group, milking)) {
-                rows.add(row(group, eaten, milking, grainBefore(rows, group, milking, eaten.stretch())));
+                rows.add(row(group, eaten, milking, rows));
             }
         }
         rows.sort(Comparator.comparing(HayRow::from).thenComparing(HayRow::inMilk));
         return List.copyOf(rows);
     }
 
-    /** kg a head and day of the least that any of them had until then: who calves later comes from the dry ones. */
-    private double grainBefore(List<HayRow> rows, Group group, boolean milking, int stretch) {
-        var from = rations.yard().day().plusDays(eaters.begins(group, stretch));
-        return rows.stream()
-                .filter(row -> row.inMilk() == milking || milking)
-                .filter(row -> row.until().equals(from.minusDays(1))
-                        || !row.inMilk() && row.from().equals(from))
-                .mapToDouble(HayRow::grain)
-                .min()
-                .orElseGet(() -> grainNow(group));
+    /** From the row before, or what they get now; those that have calved since then, from the dry ones on their own day. */
+    private List<HayChange> changes(
+            List<HayRow> rows, Group group, boolean milking, Map<PricedFeed, Double> fed, LocalDate from) {
+        var changes = new ArrayList<HayChange>();
+        var today = rations.yard().day();
+        var before = rows.stream()
+                .filter(row -> row.inMilk() == milking && row.until().equals(from.minusDays(1)))
+                .findFirst();
+        if (milking) {
+            rows.stream()
+                    .filter(row -> !row.inMilk() && row.from().equals(from))
+                    .findFirst()
+                    .or(() -> rows.stream()
+                            .filter(row -> !row.inMilk() && row.until().equals(from.minusDays(1)))
+                            .findFirst())
+                    .flatMap(dry -> HayChange.of(true, byId(dry.feeds()), fed, from, today, dry.grain()))
+                    .ifPresent(changes::add);
+        }
+        if (before.isPresent()) {
+            var was = before.get();
+            HayChange.of(false, byId(was.feeds()), fed, from, today, was.grain())
+                    .ifPresent(changes::add);
+        } else if (from.equals(today)) {
+            HayChange.of(false, now(group), fed, from, today, grainNow(group)).ifPresent(changes::add);
+        }
+        return changes;
+    }
+
+    private static Map<String, Double> byId(Map<PricedFeed, Double> fed) {
+        var kg = new LinkedHashMap<String, Double>();
+        fed.forEach((feed, each) -> kg.merge(feed.feed().id(), each, Double::sum));
+        return kg;
+    }
+
+    /** kg put out a head and day; empty where nobody said it. */
+    private Map<String, Double> now(Group group) {
+        var kg = new LinkedHashMap<String, Double>();
+        var now = rations.ranch().fedNow().get(group.id());
+        if (now != null) {
+            now.amounts().forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
+        }
+        return kg;
     }
 
     /** By need, the largest share that is not met at any time. */
@@ -85,16 +118,17 @@ final class HayRows {
         return fed.eaten().stream().filter(e -> e.eater().equals(id)).toList();
     }
 
-    private HayRow row(Group group, Allotment.Eaten eaten, boolean milking, double grainBefore) {
+    private HayRow row(Group group, Allotment.Eaten eaten, boolean milking, List<HayRow> before) {
         int begins = eaters.begins(group, eaten.stretch());
         int days = eaters.days(group, eaten.stretch());
         var today = rations.yard().day();
         var question =
                 eaters.part(group, eaten.stretch(), milking).orElseThrow().question();
-        boolean twice = grain(eaten)
-                > GrainFed.percentAFeeding() / 100 * question.need().bodyWeight() + HAIR;
         var each = new LinkedHashMap<PricedFeed, Double>();
         eaten.feeds().forEach((feed, kg) -> each.put(feed, kg / eaten.headDays()));
+        boolean twice = HayChange.grain(each)
+                > GrainFed.percentAFeeding() / 100 * question.need().bodyWeight() + HAIR;
+        var diet = question.diet();
         return new HayRow(
                 milking,
                 (int) Math.rint(eaten.headDays() / days),
@@ -103,8 +137,13 @@ final class HayRows {
                 each,
                 below(group, eaten, question),
                 twice,
-                grain(eaten),
-                grainBefore,
+                changes(before, group, milking, each, today.plusDays(begins)),
+                each.keySet().stream()
+                        .filter(feed -> HayRow.pounds(Objects.requireNonNull(each.get(feed))) > 0)
+                        .filter(feed -> HowNitrateIsFed.of(feed.feed(), diet) != HowNitrateIsFed.FREE)
+                        .toList(),
+                nitrate(eaten, question),
+                plan.limited() && HayQuestions.isSturdy(group),
                 eaters.isLimited(plan, group, eaten.stretch(), milking)
                         ? cold(group, eaten, question, today.plusDays(begins + days / 2L))
                         : null);
@@ -143,11 +182,12 @@ final class HayRows {
                         .sum();
     }
 
-    private static double grain(Allotment.Eaten eaten) {
-        return eaten.feeds().entrySet().stream()
-                .filter(e -> e.getKey().feed().feedClass() == FeedClass.GRAIN)
-                .mapToDouble(e -> e.getValue() / eaten.headDays())
-                .sum();
+    private static double nitrate(Allotment.Eaten eaten, LeastCostRation question) {
+        return judged(eaten, question, question.options()).limits().stream()
+                .filter(limit -> limit.row().id().equals("nitrate"))
+                .mapToDouble(limit -> limit.supplied() / limit.row().limit())
+                .max()
+                .orElse(0);
     }
 
     /** By which usual limits of the bench it is knowingly short. */

@@ -91,6 +91,9 @@ final class ScoreAtCalving {
     }
 
     private static double off(Yard yard, Group group, double lost) {
+        if (lost == 0) {
+            return 0; // also of calves, which have no reserves of a grown cow
+        }
         double now = group.conditionScore();
         double weight = atFive(yard, group);
         double score = now;

@@ -159,6 +159,19 @@ class ShortOfHayTest {
         }
     }
 
+    /** A calf of 500 lb weighs, shrunk, less than any grown cow: it has no reserves of one, and its rows all the same. */
+    @Test
+    void weanedCalvesHaveTheirRows() {
+        var ranch = fedNow(90).with(group(4, AnimalClass.GROWING, 40, 500, 5, 0));
+        assertThat(of(ranch).leastHarm())
+                .filteredOn(least -> least.group().animals() == AnimalClass.GROWING)
+                .singleElement()
+                .satisfies(least -> {
+                    assertThat(least.rows()).isNotEmpty();
+                    assertThat(least.scoreLost()).isZero();
+                });
+    }
+
     /** kg of dry matter that one head eats. */
     private static double sum(HayRow row, Predicate<PricedFeed> of) {
         return row.feeds().entrySet().stream()

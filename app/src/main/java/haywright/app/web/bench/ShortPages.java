@@ -184,7 +184,7 @@ public final class ShortPages {
                                                 ShortRationWords.when(least.group(), row),
                                                 Show.number(row.head(), 0),
                                                 ShortRationWords.fed(row),
-                                                ShortRationWords.beside(row, hay.today())))
+                                                ShortRationWords.beside(row, hay.ranch())))
                                         .toList(),
                                 ShortRationWords.unmet(least)))
                         .toList()

@@ -1,0 +1,206 @@
+package haywright.app.words;
+
+import haywright.feeding.ChangeDays;
+import haywright.feeding.ColdSnap;
+import haywright.feeding.hay.HayChange;
+import haywright.feeding.hay.HayRow;
+import haywright.forage.Analyte;
+import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
+import haywright.ration.PricedFeed;
+import haywright.season.given.Facts;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/** What to mind of one row where hay is short: what hurts cattle where it is fed otherwise than it is meant. */
+final class RowMinds {
+    /** °F, mean of a day in a storm that hay is kept for (judgment: days on end are seldom colder). */
+    private static final double STORM = -20;
+
+    /** Pounds of grain beside hay that cattle fight for. */
+    private static final double FOUGHT_FOR = 1;
+
+    /** Of its line, from which nitrate leaves no room for the water’s. */
+    private static final double AT_THE_LINE = 0.95;
+
+    private RowMinds() {}
+
+    static Stream<String> of(HayRow row, Ranch ranch) {
+        return Stream.of(
+                        nitrate(row),
+                        row.changes().stream().map(RowMinds::change),
+                        bunk(row, ranch),
+                        Optional.ofNullable(row.cold()).stream().flatMap(cold -> cold(row, cold)))
+                .flatMap(says -> says);
+    }
+
+    /** {@code Only mixed, never by itself: Oat-pea silage, 1,150 ppm nitrate-nitrogen.} */
+    private static Stream<String> nitrate(HayRow row) {
+        if (row.onlyMixed().isEmpty()) {
+            return Stream.of();
+        }
+        var lots = row.onlyMixed().stream()
+                .map(feed -> feed.feed().name()
+                        + feed.feed().composition().value(Analyte.NO3N).stream()
+                                .mapToObj(ppm -> ", %s ppm nitrate nitrogen".formatted(Show.number(ppm, 0)))
+                                .collect(Collectors.joining()))
+                .collect(Collectors.joining("; "));
+        return Stream.of(
+                "Only mixed into the rest, never by itself: %s.".formatted(lots),
+                "With it the whole ration is counted at %s %% of the nitrate that is safe for them.%s Ask your veterinarian first."
+                        .formatted(
+                                Show.number(100 * row.nitrate(), 0),
+                                row.nitrate() >= AT_THE_LINE
+                                        ? " Nothing is left for a worse load: test several, and test the water."
+                                        : ""));
+    }
+
+    /** {@code Change over from Jan 29 to Feb 8: trade a quarter every 3 days. New or more: Rolled barley.} */
+    private static String change(HayChange change) {
+        var more = String.join(", ", change.more());
+        var pounds = change.grain() - change.grainBefore() > ChangeDays.MORE_GRAIN
+                ? " Grain: %s, then %s lb."
+                        .formatted(
+                                IntStream.range(1, ChangeDays.QUARTERS)
+                                        .mapToObj(quarter -> Show.number(
+                                                change.grainBefore()
+                                                        + (change.grain() - change.grainBefore())
+                                                                * quarter
+                                                                / ChangeDays.QUARTERS,
+                                                1))
+                                        .collect(Collectors.joining(", ")),
+                                Show.number(Math.floor(10 * change.grain() + 1e-6) / 10, 1))
+                : "";
+        return (change.atCalving()
+                        ? "Each cow from the day she calves, not all by the date: trade a quarter every %s days, all on her day %s. New or more: %s.%s Keep fresh cows apart for it."
+                        : "Change over from %3$s to %4$s: trade a quarter every %1$s days. New or more: %5$s.%6$s")
+                .formatted(
+                        change.atCalving()
+                                ? new Object[] {change.each(), ChangeDays.all(change.each()), more, pounds}
+                                : new Object[] {
+                                    change.each(),
+                                    ChangeDays.all(change.each()),
+                                    Show.day(change.from()),
+                                    Show.day(change.full()),
+                                    more,
+                                    pounds
+                                });
+    }
+
+    /** {@code 117 head need 234 feet of bunk to eat all at once; there are 120.} */
+    private static Stream<String> bunk(HayRow row, Ranch ranch) {
+        boolean isFoughtFor = row.cold() != null || row.isStretched() && HayRow.pounds(row.grain()) > FOUGHT_FOR;
+        if (!isFoughtFor) {
+            return Stream.of();
+        }
+        var outfit = ranch.outfit();
+        double feet = BunkRoom.feet(row.head(), false);
+        double there = outfit.bunk() == null ? 0 : outfit.bunk().in(Unit.FOOT);
+        return Stream.of(
+                "%s head need %s feet of bunk to eat all at once%s%s"
+                        .formatted(
+                                Show.number(row.head(), 0),
+                                Show.number(feet, 0),
+                                there == 0
+                                        ? ". No bunk is entered under settings."
+                                        : "; there are %s.".formatted(Show.number(there, 0)),
+                                there >= feet
+                                        ? ""
+                                        : " Else the strong ones eat the grain of the others: split them, feed in turns, or do not take this step."),
+                outfit.scale() || !(row.grain() > 0) ? "" : "The wagon does not weigh: weigh the grain another way.");
+    }
+
+    /** What colder days take where hay is limited, and that nothing of it is counted. */
+    private static Stream<String> cold(HayRow row, ColdSnap cold) {
+        var kept = storm(row, cold).stream().map(pounds -> keep(row, pounds));
+        boolean isFull = ColdWords.isFull(cold) && cold.hay().isPresent();
+        return Stream.concat(
+                isFull
+                        ? full(row, cold, cold.hay().get())
+                        : ColdWords.of(cold).stream().limit(2),
+                kept);
+    }
+
+    /** Tons that a storm takes of a row, as its line has them; 0 where its hay is not limited. */
+    static double stormTons(HayRow row) {
+        return Optional.ofNullable(row.cold())
+                .flatMap(cold -> storm(row, cold))
+                .map(pounds -> tons(row, pounds))
+                .orElse(0.0);
+    }
+
+    /** Pounds of hay a head and day in a storm; empty where they take none, or hay does not do. */
+    private static Optional<Double> storm(HayRow row, ColdSnap cold) {
+        var kg = ColdWords.isFull(cold)
+                ? cold.hay().map(hay -> inPlaceOfStraw(row, cold, hay)).filter(swapped -> swapped <= straw(row))
+                : cold.steps().stream()
+                        .filter(step -> Unit.FAHRENHEIT.fromBase(step.celsius()) >= STORM)
+                        .reduce((warm, colder) -> colder)
+                        .map(ColdSnap.Step::kg);
+        return kg.map(ColdWords::halves).filter(pounds -> pounds > 0);
+    }
+
+    /** {@code 118 head × 3 lb × 10 days at −40 °F = 1.8 tons.} */
+    private static String keep(HayRow row, double pounds) {
+        return "Keep it by for a storm: %s head × %s lb × %s days at %s = %s tons. None of it is in these rows."
+                .formatted(
+                        Show.number(row.head(), 0),
+                        Show.number(pounds, 1),
+                        Show.number(Facts.value("storm_days"), 0),
+                        Show.fahrenheit(Unit.FAHRENHEIT.toBase(STORM)),
+                        Show.number(tons(row, pounds), 1));
+    }
+
+    private static double tons(HayRow row, double pounds) {
+        return Unit.TON.fromBase(Unit.POUND.toBase(row.head() * pounds * Facts.value("storm_days")));
+    }
+
+    private static Stream<String> full(HayRow row, ColdSnap cold, PricedFeed hay) {
+        var at = Show.fahrenheit(Unit.FAHRENHEIT.toBase(STORM));
+        double kg = inPlaceOfStraw(row, cold, hay);
+        if (kg == 0) {
+            return Stream.of("They are full on this ration. Down to %s it has what cold takes.".formatted(at));
+        }
+        return Stream.of(
+                kg <= straw(row)
+                        ? "They are full on this ration. In a storm put out %s in place of straw, pound for pound: %s lb at %s."
+                                .formatted(hay.feed().name(), Show.number(ColdWords.halves(kg), 1), at)
+                        : "They are full on this ration, and at %s hay in place of all their straw is not enough. They need richer feed: do not take this step before you have it."
+                                .formatted(at));
+    }
+
+    /**
+     * kg of hay for as much straw to cattle that hold no more: it brings so much more energy, and fills no more. Where m Mcal
+     * are short and a kg put out of hay has h, of straw w: {@code m/(h − w)}; infinite where they have no straw.
+     */
+    private static double inPlaceOfStraw(HayRow row, ColdSnap cold, PricedFeed hay) {
+        double mcal = Math.max(0, cold.perDegree() * (cold.below() - Unit.FAHRENHEIT.toBase(STORM))) * energy(hay);
+        double straw = pick(row, PricedFeed::isStraw).entrySet().stream()
+                        .mapToDouble(e -> e.getValue() * energy(e.getKey()))
+                        .sum()
+                / straw(row);
+        return mcal == 0 ? 0 : energy(hay) > straw ? mcal / (energy(hay) - straw) : Double.POSITIVE_INFINITY;
+    }
+
+    /** kg put out. */
+    private static double straw(HayRow row) {
+        return pick(row, PricedFeed::isStraw).values().stream()
+                .mapToDouble(kg -> kg)
+                .sum();
+    }
+
+    private static Map<PricedFeed, Double> pick(HayRow row, Predicate<PricedFeed> of) {
+        return row.feeds().entrySet().stream()
+                .filter(e -> of.test(e.getKey()))
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+    }
+
+    /** Mcal of NEm of a kg put out. */
+    private static double energy(PricedFeed feed) {
+        return feed.eaten(1) * feed.feed().composition().value(Analyte.NEM).orElse(0);
+    }
+}
