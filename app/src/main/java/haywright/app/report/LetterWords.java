@@ -287,7 +287,7 @@ record LetterWords(
             says.add("Hay first, then grain.");
         }
         if (isInTwoFeedings()) {
-            says.add("Grain in two feedings.");
+            says.add(yard.ranch().outfit().timesADay() < 2 ? "Grain twice a day, not once." : "Grain in two feedings.");
         }
         says.add("Open the water first. " + salt());
         says.addAll(Changeover.words(offers, names()::spoken));

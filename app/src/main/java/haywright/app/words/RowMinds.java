@@ -34,6 +34,9 @@ final class RowMinds {
                         nitrate(row),
                         row.changes().stream().map(RowMinds::change),
                         bunk(row, ranch),
+                        row.inTwoFeedings() && ranch.outfit().timesADay() < 2
+                                ? Stream.of("Feed the grain twice a day. Your settings say once.")
+                                : Stream.<String>of(),
                         Optional.ofNullable(row.cold()).stream().flatMap(cold -> cold(row, cold)))
                 .flatMap(says -> says);
     }
@@ -137,11 +140,18 @@ final class RowMinds {
     private static Optional<Double> storm(HayRow row, ColdSnap cold) {
         var kg = ColdWords.isFull(cold)
                 ? cold.hay().map(hay -> inPlaceOfStraw(row, cold, hay)).filter(swapped -> swapped <= straw(row))
-                : cold.steps().stream()
-                        .filter(step -> Unit.FAHRENHEIT.fromBase(step.celsius()) >= STORM)
-                        .reduce((warm, colder) -> colder)
-                        .map(ColdSnap.Step::kg);
+                : Optional.of(Math.min(cold.most(), more(cold)));
         return kg.map(ColdWords::halves).filter(pounds -> pounds > 0);
+    }
+
+    /** kg of hay on top at that cold, room or not: as the line of degrees has it where that goes so far. */
+    private static double more(ColdSnap cold) {
+        double storm = Unit.FAHRENHEIT.toBase(STORM);
+        return cold.steps().stream()
+                .filter(step -> Math.abs(step.celsius() - storm) < 1e-6 && step.kg() < cold.most())
+                .findFirst()
+                .map(ColdSnap.Step::kg)
+                .orElse(Math.max(0, cold.perDegree() * (cold.below() - storm)));
     }
 
     /** {@code 118 head × 3 lb × 10 days at −40 °F = 1.8 tons.} */
@@ -178,7 +188,7 @@ final class RowMinds {
      * are short and a kg put out of hay has h, of straw w: {@code m/(h − w)}; infinite where they have no straw.
      */
     private static double inPlaceOfStraw(HayRow row, ColdSnap cold, PricedFeed hay) {
-        double mcal = Math.max(0, cold.perDegree() * (cold.below() - Unit.FAHRENHEIT.toBase(STORM))) * energy(hay);
+        double mcal = more(cold) * energy(hay);
         double straw = pick(row, PricedFeed::isStraw).entrySet().stream()
                         .mapToDouble(e -> e.getValue() * energy(e.getKey()))
                         .sum()

@@ -33,7 +33,9 @@ public final class ShortWords {
         }
         var short_ = "You are %s of hay short, before anything is bought".formatted(tons(hay.tonsShort()));
         return hay.gone()
-                .map(gone -> "%s: fed as now, what you have is gone %s, %s before turnout."
+                .map(gone -> (hay.isFedNowSaid()
+                                ? "%s: fed as now, what you have is gone %s, %s before turnout."
+                                : "%s, of what they need until turnout. By today’s rations, which may have straw and grain, what you have is gone %s, %s before turnout.")
                         .formatted(
                                 short_, Show.date(gone), Show.count(gone.until(hay.grass(), ChronoUnit.DAYS), "day")))
                 .orElse("%s of what they need until turnout on %s.".formatted(short_, Show.date(hay.grass())));
