@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Lots against groups at each stage: a lot alone, with a loose mineral and nothing else, carries the group for so many days,
@@ -108,6 +109,14 @@ public record CarryChart(List<Cell> cells) {
             }
         }
         return new CarryChart(cells);
+    }
+
+    /** Names of lots that may not be fed alone to some group, as of a nitrate over the safe line. */
+    public Set<String> onlyMixed() {
+        return cells.stream()
+                .filter(cell -> cell.danger().isPresent())
+                .map(Cell::lot)
+                .collect(Collectors.toUnmodifiableSet());
     }
 
     /** Empty where the group has no such stage ahead of it before grass. */

@@ -8,7 +8,9 @@ import haywright.season.play.Played;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -148,31 +150,41 @@ final class Counting {
         return new double[] {quantile(shares, END), quantile(shares, 1 - END)};
     }
 
+    /** Those whose draws fell short most often, as many of the record as the count of all draws has. */
     private List<WinterBook.ShortWinter> shortWinters(List<Played> played) {
         var byWinter = new TreeMap<Integer, List<Played>>();
         played.forEach(one ->
                 byWinter.computeIfAbsent(one.winter(), w -> new ArrayList<>()).add(one));
-        var all = new ArrayList<WinterBook.ShortWinter>();
-        byWinter.forEach((winter, draws) -> {
-            var failed = draws.stream().filter(one -> !one.lasted()).toList();
-            if (failed.size() >= HALF * draws.size()) {
-                var tons = failed.stream().mapToDouble(this::tonsShort).sorted().toArray();
-                var from = failed.stream()
-                        .filter(one -> one.shortFrom() >= 0)
-                        .mapToInt(Played::shortFrom)
-                        .sorted()
-                        .toArray();
-                all.add(new WinterBook.ShortWinter(
-                        season.record().winters().get(winter).words(),
-                        draws.size(),
-                        draws.size() - failed.size(),
-                        quantile(tons, HALF),
-                        quantile(tons, TENTH),
-                        quantile(tons, 1 - TENTH),
-                        from.length == 0 ? Optional.empty() : Optional.of(season.begins(from[from.length / 2]))));
-            }
-        });
-        return all;
+        double share = 1 - mean(played, one -> one.lasted() ? 1 : 0);
+        return byWinter.entrySet().stream()
+                .filter(one -> fell(one.getValue()) > 0)
+                .sorted(Comparator.comparingDouble((Map.Entry<Integer, List<Played>> one) -> -fell(one.getValue())))
+                .limit(Math.round(share * byWinter.size()))
+                .sorted(Map.Entry.comparingByKey())
+                .map(one -> shortWinter(one.getKey(), one.getValue()))
+                .toList();
+    }
+
+    private static double fell(List<Played> draws) {
+        return mean(draws, one -> one.lasted() ? 0 : 1);
+    }
+
+    private WinterBook.ShortWinter shortWinter(int winter, List<Played> draws) {
+        var failed = draws.stream().filter(one -> !one.lasted()).toList();
+        var tons = failed.stream().mapToDouble(this::tonsShort).sorted().toArray();
+        var from = failed.stream()
+                .filter(one -> one.shortFrom() >= 0)
+                .mapToInt(Played::shortFrom)
+                .sorted()
+                .toArray();
+        return new WinterBook.ShortWinter(
+                season.record().winters().get(winter).words(),
+                draws.size(),
+                draws.size() - failed.size(),
+                quantile(tons, HALF),
+                quantile(tons, TENTH),
+                quantile(tons, 1 - TENTH),
+                from.length == 0 ? Optional.empty() : Optional.of(season.begins(from[from.length / 2])));
     }
 
     private List<WinterBook.RunsOut> runsOut(List<Played> played) {

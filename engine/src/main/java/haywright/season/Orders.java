@@ -80,7 +80,7 @@ public record Orders(List<Buy> buys, List<Sale> sells, List<OfGroup> groups) {
         Buy later = null;
         for (int k = 0; k < plan.stretches().size(); k++) {
             var stretch = plan.stretches().get(k);
-            double more = stretch.decision().buy()[f];
+            double more = feed.isTracked() ? stretch.decision().buy()[f] : fed(stretch, feed, f);
             asked += more;
             int due = supply.isByLoad() ? supply.ordered(asked) - loads : 0;
             loads += due;
@@ -100,6 +100,15 @@ public record Orders(List<Buy> buys, List<Sale> sells, List<OfGroup> groups) {
             all.add(later);
         }
         return all;
+    }
+
+    /** Kilograms put out in a stretch of what has no end, which is bought as it is fed; none of hay that has to be found. */
+    private static double fed(Plan.Stretch stretch, SeasonFeed feed, int f) {
+        double eaten = 0;
+        for (var group : stretch.decision().eaten()) {
+            eaten += group[f];
+        }
+        return feed.isEmergency() ? 0 : feed.priced().putOut(eaten);
     }
 
     private static Buy both(Buy first, Buy second) {

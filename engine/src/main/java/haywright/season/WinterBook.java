@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param years different winters of the record among them
  * @param isChosenApart whether the policy was chosen on other winters than these
  * @param cost dollars
- * @param shortWinters those that fell short in at least half of their draws, as they came
+ * @param shortWinters those whose draws fell short most often, as many of {@code years} as {@code lasts} leaves, as they came
  * @param runsOut every lot that was used up in some
  * @param kinds an open, a usual and a hard one
  * @param besides the same winters played otherwise; the first is what was planned

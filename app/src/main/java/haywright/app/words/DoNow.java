@@ -1,6 +1,7 @@
 package haywright.app.words;
 
 import haywright.quantity.Unit;
+import haywright.season.WinterBook;
 import haywright.season.WinterBook.Alternative;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
@@ -35,55 +36,77 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
 
     /** @param book null while it is made */
     public static List<DoNow> of(KeptPlan plan, @Nullable KeptBook book) {
-        var orders = WinterWords.buy(plan);
+        var orders = WinterWords.buy(plan, null);
+        var find = WinterWords.find(plan);
         if (book == null) {
-            return orders.isEmpty() && plan.waiting().isEmpty()
+            return orders.isEmpty() && find.isEmpty() && plan.waiting().isEmpty()
                     ? List.of()
                     : List.of(new DoNow("Still figuring what pays. Buy nothing yet.", "", List.of()));
         }
         var all = new ArrayList<DoNow>();
         if (isTestFirst(book)) {
-            test(plan, book, orders, all);
+            test(plan, book, find, all);
         } else {
             best(book)
                     .ifPresent(one -> all.add(new DoNow(
                             one.what() + ".",
-                            "Decide by %s: it %s a winter, and feed lasts in %s."
-                                    .formatted(
-                                            Show.day(one.decideBy()),
-                                            WinterWords.worth(one),
-                                            WinterWords.of20(one.lasts())),
+                            "Decide by %s: %s.".formatted(Show.day(one.decideBy()), brings(one, book)),
                             List.of())));
             orders.forEach(order -> all.add(new DoNow(order, "", List.of())));
+            find.ifPresent(order -> all.add(new DoNow(order, "", List.of())));
         }
         return all;
     }
 
-    private static void test(KeptPlan plan, KeptBook book, List<String> orders, List<DoNow> all) {
+    /** Where feed lasts in no winter all the same, tons short come first: dollars saved feed nobody. */
+    private static String brings(Alternative one, KeptBook book) {
+        var short_ = Show.count(Math.round(one.tonsShort()), "ton");
+        var before = book.besides().isEmpty() ? null : book.besides().get(0).tonsShort();
+        if (Math.round(one.lasts()) > 0) {
+            return "it %s a winter, and feed lasts in %s"
+                    .formatted(
+                            WinterWords.worth(one),
+                            Math.round(one.lasts()) == WinterBook.OF ? "all 20" : WinterWords.of20(one.lasts()));
+        }
+        return "you are still %s short on average%s. It %s a winter"
+                .formatted(
+                        short_,
+                        before == null ? "" : ", %s without it".formatted(Show.number(before, 0)),
+                        WinterWords.worth(one));
+    }
+
+    private static void test(KeptPlan plan, KeptBook book, Optional<String> find, List<DoNow> all) {
         var test = priced(book);
+        var by = test.map(Alternative::decideBy).orElse(book.day().plusDays((long) DAYS_A_WEEK));
+        var safe = plan.waiting().size() == 1 ? "If it comes back safe" : "If they come back safe";
         all.add(new DoNow(
                 (test.isPresent()
                                 ? "Test the %s for nitrate before you buy anything."
                                 : "Test the %s before you buy anything.")
                         .formatted(names(plan)),
-                test.map(one -> "Do it by %s. If they come back safe, it %s a winter and the feed lasts in %s."
-                                .formatted(
-                                        Show.day(one.decideBy()),
-                                        WinterWords.worth(one),
-                                        Math.round(one.lasts()) == 20 ? "all 20" : WinterWords.of20(one.lasts())))
+                test.map(one -> "Do it by %s. %s, %s.".formatted(Show.day(one.decideBy()), safe, brings(one, book)))
                         .orElse("What the test is worth was not figured."),
                 List.of(),
                 true));
+        // hay that a safe test leaves to find is to be looked for now
+        double left = test.map(Alternative::tonsShort).orElse(0.0);
+        boolean isAnyway = left >= 1 && find.isPresent();
+        if (isAnyway) {
+            all.add(new DoNow(
+                    "Look for hay now, or plan for fewer cattle.",
+                    "Whatever the test says you need some: about %s in an average winter if it is safe, %s by this plan if it is not."
+                            .formatted(Show.count(Math.round(left), "ton"), WinterWords.tons(plan.emergencyKg())),
+                    List.of()));
+        }
+        var orders = new ArrayList<>(WinterWords.buy(plan, by));
+        if (!isAnyway) {
+            find.ifPresent(orders::add);
+        }
         if (!orders.isEmpty()) {
-            var by = test.map(Alternative::decideBy).orElse(book.day().plusDays((long) DAYS_A_WEEK));
             all.add(new DoNow(
                     "Wait for the results until %s.".formatted(Show.day(by)), until(plan, book, by), List.of()));
             all.add(new DoNow(
-                    "If a test comes back unsafe, or none is back by %s:".formatted(Show.day(by)),
-                    "",
-                    orders.stream()
-                            .map(order -> order.replaceFirst(" this week:", " then:"))
-                            .toList()));
+                    "If a test comes back unsafe, or none is back by %s:".formatted(Show.day(by)), "", orders));
         }
     }
 

@@ -13,6 +13,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -24,6 +26,9 @@ public final class EatWords {
     private static final int SOON = 14;
 
     private static final int MOST_KEPT = 2;
+    /** Of hay and silage as fed: less beside others is not what they eat. */
+    private static final double LEAST_SHARE = 0.2;
+
     /** Less rounds to nothing. */
     private static final double LEAST_DOLLARS = 50;
 
@@ -38,14 +43,29 @@ public final class EatWords {
     /** @param mean dollars for feed in the winters played. @param most of any of them */
     public record Month(String name, double mean, double most) {}
 
-    /** The main hay or silage of a group from a day on. */
-    private record Main(String lot, String name, LocalDate from, LocalDate to) {}
+    /** The hays and silages that make up what a group eats from a day on, the most of it first. */
+    private record Mains(List<KeptPlan.Eats> feeds, LocalDate from, LocalDate to) {
+        Set<String> ids() {
+            return feeds.stream().map(KeptPlan.Eats::feed).collect(Collectors.toSet());
+        }
 
-    /** Every group of the plan. */
-    public static List<OfGroup> of(KeptPlan plan) {
+        String names(Set<String> onlyMixed) {
+            return feeds.stream()
+                    .map(eats -> eats.feed().equals(Emergency.ID)
+                            ? "hay still to find"
+                            : eats.name() + (onlyMixed.contains(eats.name()) ? " (only mixed)" : ""))
+                    .collect(Collectors.joining(" with "));
+        }
+    }
+
+    /** Every group of the plan. @param onlyMixed names of lots that are not safe alone, which is said wherever one is named */
+    public static List<OfGroup> of(KeptPlan plan, Set<String> onlyMixed) {
         return plan.rations().stream()
                 .map(ration -> new OfGroup(
-                        ration.group(), ration.name(), path(plan, ration.group()), rows(plan, ration.group())))
+                        ration.group(),
+                        ration.name(),
+                        path(plan, ration.group(), onlyMixed),
+                        rows(plan, ration.group())))
                 .filter(group -> !group.rows().isEmpty())
                 .toList();
     }
@@ -56,7 +76,8 @@ public final class EatWords {
             var feeds = stretch.eats().stream()
                     .filter(eats -> eats.group().equals(group) && Unit.POUND.fromBase(eats.kg()) >= 1)
                     .sorted(Comparator.comparingDouble(KeptPlan.Eats::kg).reversed())
-                    .map(eats -> tons(eats.kg()) + " " + eats.name())
+                    .map(eats -> tons(eats.kg()) + " "
+                            + (eats.feed().equals(Emergency.ID) ? "hay still to find" : eats.name()))
                     .collect(Collectors.joining(", "));
             if (!feeds.isEmpty()) {
                 rows.add(new Row(span(stretch), feeds));
@@ -77,71 +98,78 @@ public final class EatWords {
         return Show.day(stretch.from()) + " to " + Show.day(stretch.to().minusDays(1));
     }
 
-    private static List<Main> mains(KeptPlan plan, UUID group) {
-        var all = new ArrayList<Main>();
+    /** A stretch in which the same lots make up what they eat goes on: a little more or less of one is no change. */
+    private static List<Mains> mains(KeptPlan plan, UUID group) {
+        var all = new ArrayList<Mains>();
         for (var stretch : plan.stretches()) {
-            stretch.eats().stream()
-                    .filter(eats -> eats.group().equals(group) && eats.isForage())
-                    .max(Comparator.comparingDouble(KeptPlan.Eats::kg))
-                    .ifPresent(eats -> {
-                        int last = all.size() - 1;
-                        if (last >= 0 && all.get(last).lot().equals(eats.feed())) {
-                            var before = all.remove(last);
-                            all.add(new Main(before.lot(), before.name(), before.from(), stretch.to()));
-                        } else {
-                            all.add(new Main(eats.feed(), eats.name(), stretch.from(), stretch.to()));
-                        }
-                    });
+            var eaten = stretch.eats().stream()
+                    .filter(eats -> eats.group().equals(group)
+                            && (eats.isForage() || eats.feed().equals(Emergency.ID)))
+                    .sorted(Comparator.comparingDouble(KeptPlan.Eats::kg).reversed())
+                    .toList();
+            double kg = eaten.stream().mapToDouble(KeptPlan.Eats::kg).sum();
+            var now = new Mains(
+                    eaten.stream().filter(eats -> eats.kg() >= LEAST_SHARE * kg).toList(),
+                    stretch.from(),
+                    stretch.to());
+            int last = all.size() - 1;
+            if (last >= 0 && all.get(last).ids().equals(now.ids())) {
+                var before = all.remove(last);
+                all.add(new Mains(before.feeds(), before.from(), stretch.to()));
+            } else if (!now.feeds().isEmpty()) {
+                all.add(now);
+            }
         }
         return all;
     }
 
-    /** {@code Meadow hay to Feb 8, then Pivot hay}. */
-    private static String path(KeptPlan plan, UUID group) {
+    /** {@code Meadow hay with Pivot hay to Feb 8, then Pivot hay}. */
+    private static String path(KeptPlan plan, UUID group, Set<String> onlyMixed) {
         var mains = mains(plan, group);
         var says = new ArrayList<String>();
         for (int i = 0; i < mains.size(); i++) {
             var main = mains.get(i);
-            says.add(main.name()
+            says.add(main.names(onlyMixed)
                     + (i + 1 < mains.size() ? " to " + Show.day(main.to().minusDays(1)) : ""));
         }
-        return (says.isEmpty() ? "no hay" : String.join(", then ", says)) + found(plan, group);
+        return (says.isEmpty() ? "no hay" : String.join(", then ", says))
+                + found(plan, List.of(group)).map(found -> ". " + found).orElse("");
     }
 
-    /** {@code , with 104 tons of Emergency hay from Mar 9 on}: hay that nobody has is never left out. */
-    private static String found(KeptPlan plan, UUID group) {
+    /** {@code 104 tons of hay are still to find, from Mar 9 on}: hay that nobody has is never left out. */
+    private static Optional<String> found(KeptPlan plan, List<UUID> groups) {
         double kg = 0;
         LocalDate from = null;
         for (var stretch : plan.stretches()) {
             for (var eats : stretch.eats()) {
-                if (eats.group().equals(group) && eats.feed().equals(Emergency.ID)) {
+                if (groups.contains(eats.group()) && eats.feed().equals(Emergency.ID)) {
                     kg += eats.kg();
                     from = from == null ? stretch.from() : from;
                 }
             }
         }
         return from == null || Unit.TON.fromBase(kg) < 1
-                ? ""
-                : ", with %s of Emergency hay from %s on".formatted(tons(kg), Show.day(from));
+                ? Optional.empty()
+                : Optional.of("%s of hay still to find, from %s on".formatted(tons(kg), Show.day(from)));
     }
 
     /**
      * What the plan says of the lots, above the chart: {@code Meadow hay for Cows to Mar 29, Bulls to turnout. Keep Second cutting for Heifers
      * from Mar 2. Buy 38 tons of Alfalfa this week.}
      */
-    public static String keep(KeptBook book) {
-        var says = new ArrayList<>(List.of(keep(book.plan(), book.day(), book.grass())));
+    public static String keep(KeptBook book, Set<String> onlyMixed) {
+        var says = new ArrayList<>(List.of(keep(book.plan(), book.day(), book.grass(), onlyMixed)));
         DoNow.next(book).ifPresent(order -> says.add(Show.capital(order) + "."));
         return String.join(" ", says);
     }
 
     /** The same of a plan alone, before any winter is played. */
-    public static String keep(KeptPlan plan, LocalDate day, LocalDate grass) {
-        var byLot = new LinkedHashMap<String, List<String>>();
+    public static String keep(KeptPlan plan, LocalDate day, LocalDate grass, Set<String> onlyMixed) {
+        var byLots = new LinkedHashMap<String, List<String>>();
         for (var ration : plan.rations()) {
             mains(plan, ration.group()).stream()
                     .findFirst()
-                    .ifPresent(main -> byLot.computeIfAbsent(main.name(), lot -> new ArrayList<>())
+                    .ifPresent(main -> byLots.computeIfAbsent(main.names(onlyMixed), lots -> new ArrayList<>())
                             .add("%s to %s"
                                     .formatted(
                                             brief(ration.name()),
@@ -150,21 +178,40 @@ public final class EatWords {
                                                     : "turnout")));
         }
         var says = new ArrayList<String>();
-        byLot.forEach((lot, groups) -> says.add("%s for %s.".formatted(lot, String.join(", ", groups))));
-        int fed = says.size();
-        for (var ration : plan.rations()) {
-            var mains = mains(plan, ration.group());
-            for (int i = 1; i < mains.size() && says.size() < fed + MOST_KEPT; i++) {
-                var main = mains.get(i);
-                boolean own = plan.lots().stream().anyMatch(lot -> lot.feed().equals(main.lot()));
-                if (own && main.from().isAfter(day.plusDays(SOON))) {
-                    says.add("Keep %s for %s from %s."
-                            .formatted(main.name(), brief(ration.name()), Show.day(main.from())));
-                    break;
-                }
-            }
-        }
+        byLots.forEach(
+                (lots, groups) -> says.add("%s for %s.".formatted(Show.capital(lots), String.join(", ", groups))));
+        plan.lots().stream()
+                .filter(KeptPlan.LotEnds::isForage)
+                .flatMap(lot -> kept(plan, lot, day, grass, onlyMixed).stream())
+                .limit(MOST_KEPT)
+                .forEach(says::add);
+        found(plan, plan.rations().stream().map(KeptPlan.Ration::group).toList())
+                .ifPresent(found -> says.add(found + "."));
         return String.join(" ", says);
+    }
+
+    /** Of a lot that nobody is fed of for some weeks; what somebody eats now is kept for nobody. */
+    private static Optional<String> kept(
+            KeptPlan plan, KeptPlan.LotEnds lot, LocalDate day, LocalDate grass, Set<String> onlyMixed) {
+        for (var stretch : plan.stretches()) {
+            var eats = stretch.eats().stream()
+                    .filter(one -> one.feed().equals(lot.feed()))
+                    .toList();
+            if (eats.isEmpty()) {
+                continue;
+            }
+            return stretch.from().isAfter(day.plusDays(SOON)) && stretch.from().isBefore(grass)
+                    ? Optional.of("Keep %s%s for %s from %s."
+                            .formatted(
+                                    lot.name(),
+                                    onlyMixed.contains(lot.name()) ? " (only mixed)" : "",
+                                    eats.stream()
+                                            .map(one -> brief(one.groupName()))
+                                            .collect(Collectors.joining(", ")),
+                                    Show.day(stretch.from())))
+                    : Optional.empty();
+        }
+        return Optional.empty();
     }
 
     /** Without what stands in brackets behind it: the chart below has the whole name. */

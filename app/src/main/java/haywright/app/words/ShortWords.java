@@ -117,8 +117,11 @@ public final class ShortWords {
         };
     }
 
-    /** {@code now}, {@code by Dec 11}. */
+    /** {@code now}, {@code by Dec 11}; nothing is bought that a test to come may make needless. */
     public static String by(HayStep step, ShortOfHay hay) {
+        if (step.what() == What.BUY_LISTED && !hay.untested().isEmpty()) {
+            return "once the test is back, or if none comes";
+        }
         return step.by().equals(hay.today()) ? "now" : "by " + Show.day(step.by());
     }
 
@@ -177,8 +180,8 @@ public final class ShortWords {
         double bought = hay.buys().stream().mapToDouble(ToBuy::tons).sum();
         return rounded(bought) == rounded(tons)
                 ? "Stands in for as much of your hay"
-                : "%s bought %s in for %s of your hay"
-                        .formatted(tons(bought), rounded(bought) == 1 ? "stands" : "stand", tons(tons));
+                : "%s bought %s %s of your hay"
+                        .formatted(tons(bought), rounded(bought) == 1 ? "replaces" : "replace", tons(tons));
     }
 
     /** Tons as printed times whole dollars: it comes out with a pencil. */

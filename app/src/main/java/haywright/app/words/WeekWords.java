@@ -217,6 +217,11 @@ public final class WeekWords {
                 WinterWords.tons(now.plan().emergencyKg()));
         add(all, "Short from", shortFrom(before), shortFrom(now));
         add(all, "Testing", tested(before), tested(now));
+        add(
+                all,
+                "First step",
+                DoNow.next(before).orElse("none"),
+                DoNow.next(now).orElse("none"));
         for (var ration : now.plan().rations()) {
             before.plan().rations().stream()
                     .filter(one -> one.group().equals(ration.group()))
@@ -237,11 +242,7 @@ public final class WeekWords {
     }
 
     private static String shortFrom(KeptBook book) {
-        return book.hayShort().stream()
-                .flatMap(one -> Optional.ofNullable(one.from()).stream())
-                .min(LocalDate::compareTo)
-                .map(Show::day)
-                .orElse("not short");
+        return book.shortFrom().map(Show::day).orElse("not short");
     }
 
     private static String tested(KeptBook book) {

@@ -15,9 +15,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** A winter book for the person who reads it. */
 public final class WinterWords {
@@ -27,7 +27,7 @@ public final class WinterWords {
 
     private WinterWords() {}
 
-    /** {@code Feed lasts to turnout, May 5, in 17 winters of 20.} */
+    /** {@code Feed lasts to turnout, May 5, in 17 winters of 20, if you buy 185 tons ($30,500).} */
     public static String headline(KeptBook book) {
         var grass = Show.day(book.grass());
         var lasts = book.lasts();
@@ -36,14 +36,36 @@ public final class WinterWords {
                     ? "No winters are on record for this place, so there is a plan and no count."
                     : "Stopped before enough winters were played: there is a plan and no count.";
         }
-        return lasts == WinterBook.OF
-                ? "Feed lasts to turnout, %s, in 20 winters of 20.".formatted(grass)
-                : lasts == 0
-                        ? "Feed does not last to turnout, %s, in any winter of 20.".formatted(grass)
-                        : "Feed lasts to turnout, %s, in %d winters of 20.".formatted(grass, lasts);
+        return lasts == 0
+                ? "You run out of feed before turnout, %s, in every one of 20 past winters%s."
+                        .formatted(grass, evenIf(book.plan()))
+                : "Feed lasts to turnout, %s, in %d winters of 20%s.".formatted(grass, lasts, ifYouBuy(book.plan()));
     }
 
-    /** {@code Short in 1996-97 and 2010-11: 22 to 40 tons of hay beyond …, from Apr 8 on.} Empty where none fell short of hay. */
+    /** {@code , if you buy 185 tons ($30,500)}: what stands in the list of what to buy, added up; empty where that is nothing. */
+    private static String ifYouBuy(KeptPlan plan) {
+        var bought = bought(plan);
+        return bought.isEmpty() ? "" : ", if you buy " + bought;
+    }
+
+    private static String evenIf(KeptPlan plan) {
+        var bought = bought(plan);
+        return bought.isEmpty() ? "" : ", even if you buy " + bought;
+    }
+
+    private static String bought(KeptPlan plan) {
+        long tons = 0;
+        long dollars = 0;
+        for (var buy : plan.buys()) {
+            if (isLarge(buy)) {
+                tons += Math.round(Unit.TON.fromBase(buy.kg()));
+                dollars += costs(buy);
+            }
+        }
+        return tons == 0 ? "" : "%s ($%s)".formatted(Show.count(tons, "ton"), Show.number(dollars, 0));
+    }
+
+    /** {@code You are short in 1996-97 and 2010-11 …, by 22 to 40 tons of hay. It could start as early as Apr 8.} Empty where none fell short of hay. */
     public static String shortIn(KeptBook book) {
         var hay = book.hayShort();
         if (hay.isEmpty()) {
@@ -52,11 +74,7 @@ public final class WinterWords {
         var years =
                 hay.stream().limit(MOST_NAMED).map(KeptBook.ShortWinter::winter).collect(Collectors.joining(", "));
         var tons = hay.stream().mapToDouble(KeptBook.ShortWinter::tons).summaryStatistics();
-        var from = hay.stream()
-                .map(one -> Objects.requireNonNull(one.from()))
-                .min(LocalDate::compareTo)
-                .orElseThrow();
-        return "You run short in %s, by %s tons of hay, even after all that is listed to buy. It could start as early as %s. That includes the %s days of hay held back for storms."
+        return "You run short in %s, by %s tons of hay. %s We keep %s days of hay back for storms, and count it as short when that is touched."
                 .formatted(
                         hay.size() == book.years()
                                 ? "every winter"
@@ -64,7 +82,9 @@ public final class WinterWords {
                                         ? "%d of %d winters, such as %s".formatted(hay.size(), book.years(), years)
                                         : years,
                         between(tons.getMin(), tons.getMax()),
-                        Show.day(from),
+                        book.shortFrom()
+                                .map(from -> "It could start as early as %s.".formatted(Show.day(from)))
+                                .orElse("That is where grass comes late."),
                         Show.number(Facts.value("storm_days"), 0));
     }
 
@@ -117,19 +137,29 @@ public final class WinterWords {
         return a.equals(b) ? a : a + " to " + b;
     }
 
-    /** What is bought now and what is planned on, as orders. */
-    public static List<String> buy(KeptPlan plan) {
+    /** What is bought now and what is planned on, as orders. @param waits the day before which nothing is; null for none */
+    public static List<String> buy(KeptPlan plan, @Nullable LocalDate waits) {
         var all = new ArrayList<String>();
         for (var buy : plan.buys()) {
             if (buy.isNow() && isLarge(buy)) {
-                all.add("Buy %s this week: %s delivered, %s a ton.%s"
-                        .formatted(amount(buy), cost(buy), perTon(buy), rounded(buy)));
+                all.add("Buy %s %s: %s delivered, %s a ton.%s"
+                        .formatted(
+                                amount(buy),
+                                waits == null ? "this week" : "then",
+                                cost(buy),
+                                perTon(buy),
+                                rounded(buy)));
             }
         }
         for (var buy : plan.buys()) {
             if (!buy.isNow() && isLarge(buy)) {
-                all.add("Plan to buy %s by %s: about %s delivered, %s a ton.%s"
-                        .formatted(amount(buy), Show.day(buy.by()), cost(buy), perTon(buy), rounded(buy)));
+                all.add("Plan to buy %s %s: about %s delivered, %s a ton.%s"
+                        .formatted(
+                                amount(buy),
+                                waits != null && !buy.by().isAfter(waits) ? "then" : "by " + Show.day(buy.by()),
+                                cost(buy),
+                                perTon(buy),
+                                rounded(buy)));
             }
         }
         for (var sale : plan.sells()) {
@@ -145,11 +175,15 @@ public final class WinterWords {
                                         aTon));
             }
         }
-        if (plan.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
-            all.add("Find %s of hay beyond what is on hand and listed to buy, or plan for fewer cattle."
-                    .formatted(tons(plan.emergencyKg())));
-        }
         return all;
+    }
+
+    /** Hay that nobody has; empty where none is. */
+    public static Optional<String> find(KeptPlan plan) {
+        return plan.emergencyKg() < Unit.TON.toBase(LEAST_TONS)
+                ? Optional.empty()
+                : Optional.of("You still need %s of hay from somewhere, or fewer cattle."
+                        .formatted(tons(plan.emergencyKg())));
     }
 
     private static boolean isLarge(KeptPlan.Buy buy) {
@@ -165,7 +199,11 @@ public final class WinterWords {
 
     /** Tons that are shown times dollars a ton that are shown. */
     private static String cost(KeptPlan.Buy buy) {
-        return "$" + Show.number(Math.round(Unit.TON.fromBase(buy.kg())) * aTon(buy), 0);
+        return "$" + Show.number(costs(buy), 0);
+    }
+
+    private static long costs(KeptPlan.Buy buy) {
+        return Math.round(Unit.TON.fromBase(buy.kg())) * aTon(buy);
     }
 
     private static String perTon(KeptPlan.Buy buy) {
@@ -233,14 +271,16 @@ public final class WinterWords {
         if (lasts == null) {
             return book.plan().lasts() ? "the feed lasts" : "the feed falls short";
         }
-        var from = book.hayShort().stream()
-                .map(one -> Objects.requireNonNull(one.from()))
-                .min(LocalDate::compareTo);
+        var from = book.shortFrom();
         return from.isPresent() && lasts < WinterBook.OF / 2
-                ? "you run short in %d winters of 20. It could start as early as %s, %s from now"
-                        .formatted(WinterBook.OF - lasts, Show.day(from.get()), days(today, from.get()))
-                : "feed lasts to %s, %s, in %d winters of 20"
-                        .formatted(Show.day(book.grass()), days(today, book.grass()), lasts);
+                ? "you run short in %d winters of 20%s. It could start as early as %s, %s from now"
+                        .formatted(
+                                WinterBook.OF - lasts,
+                                evenIf(book.plan()),
+                                Show.day(from.get()),
+                                days(today, from.get()))
+                : "feed lasts to %s, %s, in %d winters of 20%s"
+                        .formatted(Show.day(book.grass()), days(today, book.grass()), lasts, ifYouBuy(book.plan()));
     }
 
     private static String days(LocalDate today, LocalDate to) {
@@ -328,7 +368,7 @@ public final class WinterWords {
             all.add("Grass came %s late.".formatted(Show.count(story.late(), "day")));
         }
         if (story.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
-            all.add("Hay you’d have to find: %s.".formatted(tons(story.emergencyKg())));
+            all.add("You would have to find %s of hay.".formatted(tons(story.emergencyKg())));
         } else if (!story.lasted() && story.stormShortKg() >= Unit.TON.toBase(LEAST_TONS)) {
             all.add("The storm reserve was short by %s of dry matter.".formatted(tons(story.stormShortKg())));
         }

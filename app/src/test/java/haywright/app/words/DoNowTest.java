@@ -7,8 +7,10 @@ import haywright.season.WinterBook;
 import haywright.season.given.Emergency;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
+import haywright.season.kept.WinterStory;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -113,6 +115,161 @@ class DoNowTest {
     /** 104 tons that nobody owns are the most that they eat. */
     @Test
     void hayThatHasToBeFoundIsNamedInTheLineOfTheGroup() {
-        assertThat(EatWords.of(plan()).get(0).path()).contains("Meadow hay", "104 tons");
+        assertThat(EatWords.of(plan(), Set.of()).get(0).path()).contains("Meadow hay", "104 tons");
+    }
+
+    private static KeptPlan plan(List<KeptPlan.Buy> buys, double toFind, KeptPlan.Stretch... stretches) {
+        return new KeptPlan(
+                toFind == 0,
+                buys,
+                List.of(),
+                List.of(),
+                kg(toFind),
+                plan().rations(),
+                List.of(stretches),
+                List.of(
+                        new KeptPlan.LotEnds("hay", "Meadow hay", kg(200), true, null),
+                        new KeptPlan.LotEnds("second", "Second cutting", kg(60), true, null)),
+                plan().waiting(),
+                List.of());
+    }
+
+    private static KeptPlan.Stretch stretch(int from, int to, KeptPlan.Eats... eats) {
+        return new KeptPlan.Stretch(DAY.plusDays(from), DAY.plusDays(to), List.of(eats));
+    }
+
+    private static KeptPlan.Eats eats(String feed, String name, double tons) {
+        return new KeptPlan.Eats(COWS, "Cows", feed, name, true, kg(tons));
+    }
+
+    /** 10 tons by the seventh day, at $363 a ton (0.4 × 907.18 = 362.87): 10 × 363 = 3,630. */
+    private static final KeptPlan.Buy EARLY =
+            new KeptPlan.Buy("cake", "Cake", DAY.plusDays(7), false, kg(10), kg(10), 0, 0.4, true);
+
+    private static KeptBook book(KeptPlan plan, int lasts, WinterBook.Alternative... alternatives) {
+        return new KeptBook(
+                "x",
+                DAY,
+                DAY.plusDays(155),
+                plan,
+                lasts,
+                0.0,
+                0.0,
+                200,
+                lasts * 10,
+                20,
+                true,
+                0.8,
+                null,
+                List.of(new KeptBook.ShortWinter("1996-97", 10, 0, 30, DAY.plusDays(140))),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(alternatives),
+                List.of(),
+                List.of(),
+                List.of(story("1993-94", 120), story("1994-95", 160)));
+    }
+
+    private static WinterStory story(String winter, int shortFrom) {
+        return new WinterStory(
+                winter, false, 0, 0, kg(5), 0, 0, DAY.plusDays(shortFrom), List.of(), List.of(), List.of(), List.of());
+    }
+
+    private static WinterBook.Alternative test(double tonsShort) {
+        return new WinterBook.Alternative(
+                "test",
+                "Test",
+                DAY.plusDays(14),
+                1000,
+                500,
+                1500,
+                0,
+                0,
+                tonsShort,
+                new WinterBook.Money(1000, 500, 1500),
+                "");
+    }
+
+    @Test
+    void theLeadSaysWhatHasToBeBoughtForIt() {
+        var bought = List.of(EARLY);
+        assertThat(WinterWords.headline(book(plan(bought, 0), 18))).contains("18 winters of 20", "10 tons", "$3,630");
+        assertThat(WinterWords.headline(book(plan(bought, 0), 0))).contains("10 tons", "$3,630");
+        assertThat(WinterWords.line(book(plan(bought, 0), 18), DAY)).contains("10 tons", "$3,630");
+        assertThat(WinterWords.headline(book(plan(List.of(), 0), 18))).doesNotContain("$", "ton");
+    }
+
+    /** Of 1996-97 the middle of its draws is 140 days on, one as it came 120, and one after turnout, 160. */
+    @Test
+    void theDayItCouldStartIsTheEarliestOfAllAndNeverAfterTurnout() {
+        assertThat(book(plan(), 0).shortFrom()).contains(DAY.plusDays(120));
+        assertThat(WinterWords.shortIn(book(plan(), 0))).contains(Show.day(DAY.plusDays(120)));
+    }
+
+    @Test
+    void hayThatASafeTestLeavesToFindDoesNotWaitForIt() {
+        var all = DoNow.of(plan(List.of(EARLY), 40), book(plan(List.of(EARLY), 40), 0, test(30)));
+        assertThat(all)
+                .anyMatch(one -> one.more().contains("30 tons") && one.more().contains("40 tons"));
+        assertThat(all).flatExtracting(DoNow::under).noneMatch(line -> line.contains("40 tons"));
+        var needless = DoNow.of(plan(List.of(EARLY), 40), book(plan(List.of(EARLY), 40), 0, test(0)));
+        assertThat(needless).flatExtracting(DoNow::under).anyMatch(line -> line.contains("40 tons"));
+    }
+
+    @Test
+    void aPurchaseThatWaitsForATestHasNoDayBeforeIt() {
+        var all = DoNow.of(plan(List.of(EARLY), 0), book(plan(List.of(EARLY), 0), 0, test(0)));
+        assertThat(all)
+                .flatExtracting(DoNow::under)
+                .singleElement()
+                .asString()
+                .contains("10 tons")
+                .doesNotContain(Show.day(EARLY.by()));
+    }
+
+    /** What saves dollars and does not make the feed last says tons first. */
+    @Test
+    void tonsStillShortComeBeforeDollars() {
+        var first = DoNow.of(plan(), book(plan(), 0, test(98))).get(0).more();
+        assertThat(first.indexOf("98 tons")).isPositive().isLessThan(first.indexOf("$"));
+    }
+
+    @Test
+    void aLotIsKeptOnlyWhereNobodyIsFedOfItBefore() {
+        var grass = DAY.plusDays(155);
+        var fedNow = plan(
+                List.of(),
+                0,
+                stretch(0, 50, eats("hay", "Meadow hay", 80), eats("second", "Second cutting", 15)),
+                stretch(50, 155, eats("second", "Second cutting", 45), eats("hay", "Meadow hay", 30)));
+        assertThat(EatWords.keep(fedNow, DAY, grass, Set.of())).doesNotContain("Keep Second cutting");
+        var kept = plan(
+                List.of(),
+                0,
+                stretch(0, 50, eats("hay", "Meadow hay", 80)),
+                stretch(50, 155, eats("second", "Second cutting", 45)));
+        assertThat(EatWords.keep(kept, DAY, grass, Set.of("Second cutting")))
+                .contains("Keep Second cutting", "only mixed", Show.day(DAY.plusDays(50)));
+        var atGrass = plan(
+                List.of(),
+                0,
+                stretch(0, 155, eats("hay", "Meadow hay", 80)),
+                stretch(155, 160, eats("second", "Second cutting", 2)));
+        assertThat(EatWords.keep(atGrass, DAY, grass, Set.of())).doesNotContain("Keep Second cutting");
+    }
+
+    /** 80 and 30 tons of 110 are 73 and 27 %: both are what they eat, and 15 of 95 is not. */
+    @Test
+    void aLotIsNamedWhereItIsAFifthOfWhatTheyEat() {
+        var both =
+                plan(List.of(), 0, stretch(0, 50, eats("hay", "Meadow hay", 80), eats("second", "Second cutting", 30)));
+        assertThat(EatWords.of(both, Set.of()).get(0).path()).contains("Meadow hay", "Second cutting");
+        var one =
+                plan(List.of(), 0, stretch(0, 50, eats("hay", "Meadow hay", 80), eats("second", "Second cutting", 15)));
+        assertThat(EatWords.of(one, Set.of()).get(0).path())
+                .contains("Meadow hay")
+                .doesNotContain("Second cutting");
     }
 }

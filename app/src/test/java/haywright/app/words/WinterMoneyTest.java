@@ -21,8 +21,19 @@ class WinterMoneyTest {
                 loads,
                 Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, 420),
                 true);
-        return WinterWords.buy(new KeptPlan(
-                true, List.of(buy), List.of(), List.of(), 0, List.of(), List.of(), List.of(), List.of(), List.of()));
+        return WinterWords.buy(
+                new KeptPlan(
+                        true,
+                        List.of(buy),
+                        List.of(),
+                        List.of(),
+                        0,
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of()),
+                null);
     }
 
     /** 17.6 tons print as 18: 18 × 420 = 7,560. */

@@ -7,8 +7,10 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -181,5 +183,15 @@ public record KeptBook(
     /** The winters that ran out of hay, as they came. */
     public List<ShortWinter> hayShort() {
         return shortWinters.stream().filter(one -> one.from != null).toList();
+    }
+
+    /** The earliest day of all winters that are named, from which one ran out of hay before turnout; empty where none did. */
+    public Optional<LocalDate> shortFrom() {
+        return Stream.concat(
+                        shortWinters.stream().map(ShortWinter::from),
+                        winters.stream().map(WinterStory::shortFrom))
+                .flatMap(Stream::ofNullable)
+                .filter(from -> from.isBefore(grass))
+                .min(LocalDate::compareTo);
     }
 }

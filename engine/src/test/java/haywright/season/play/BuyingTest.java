@@ -10,11 +10,13 @@ import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.season.Orders;
+import haywright.season.WinterPlan;
 import haywright.season.given.Forecast;
 import haywright.season.given.Prices;
 import haywright.season.given.Season;
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -31,7 +33,10 @@ class BuyingTest {
     }
 
     private static FeedForSale hay(
-            double atMost, @Nullable Quantity load, @Nullable Quantity freight, FeedForSale.@Nullable Terms terms) {
+            @Nullable Double atMost,
+            @Nullable Quantity load,
+            @Nullable Quantity freight,
+            FeedForSale.@Nullable Terms terms) {
         return new FeedForSale(
                 HAY,
                 "Bought hay",
@@ -39,7 +44,7 @@ class BuyingTest {
                 "",
                 List.of(),
                 Quantity.of(120, Unit.DOLLAR_PER_TON),
-                tons(atMost),
+                atMost == null ? null : tons(atMost),
                 "",
                 load,
                 freight,
@@ -85,10 +90,10 @@ class BuyingTest {
         var byMile =
                 new FeedForSale.Terms(Quantity.of(100, Unit.MILE), Quantity.of(4.5, Unit.DOLLAR), null, null, null);
         var fewAWeek = new FeedForSale.Terms(null, null, tons(10), null, null);
-        assertThatThrownBy(() -> hay(96, null, null, byMile)).isInstanceOf(Refused.class);
-        assertThatThrownBy(() -> hay(96, tons(24), Quantity.of(300, Unit.DOLLAR), byMile))
+        assertThatThrownBy(() -> hay(96.0, null, null, byMile)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> hay(96.0, tons(24), Quantity.of(300, Unit.DOLLAR), byMile))
                 .isInstanceOf(Refused.class);
-        assertThatThrownBy(() -> hay(96, tons(24), null, fewAWeek)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> hay(96.0, tons(24), null, fewAWeek)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new FeedForSale.Terms(Quantity.of(100, Unit.MILE), null, null, null, null))
                 .isInstanceOf(Refused.class);
     }
@@ -205,5 +210,25 @@ class BuyingTest {
             double asked = buys.stream().mapToDouble(Orders.Buy::askedKg).sum();
             assertThat(ordered).isBetween(asked - 0.05 * 24 * TON, asked + 24 * TON);
         }
+    }
+
+    /** Nobody said how much there is: what the plan feeds of it is what has to be bought, to the pound. */
+    @Test
+    void whatHasNoEndIsInTheListOfWhatToBuy() {
+        var season = season(60, hay(null, null, null, null));
+        int f = index(season);
+        var plan = WinterPlan.of(season).plan();
+        double fed = plan.stretches().stream()
+                .mapToDouble(stretch -> Arrays.stream(stretch.decision().eaten())
+                        .mapToDouble(group -> season.feeds().get(f).priced().putOut(group[f]))
+                        .sum())
+                .sum();
+        var buys = Orders.of(plan, season).buys().stream()
+                .filter(buy -> buy.feed().id().equals(HAY.toString()))
+                .toList();
+        assertThat(fed / TON).isGreaterThan(10);
+        assertThat(buys.stream().mapToDouble(Orders.Buy::kg).sum()).isCloseTo(fed, within(1.0));
+        assertThat(buys).allSatisfy(buy -> assertThat(buy.dollarsPerKg() * TON).isCloseTo(120, within(1e-6)));
+        assertThat(Orders.of(plan, season).buys()).noneMatch(buy -> buy.feed().isEmergency());
     }
 }

@@ -100,9 +100,11 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
     /** {@code You have 740 tons of hay and silage you can feed now. On Feb 2 half the winters have more than 640 tons left. On May 4 half have more than 210}. */
     public String words() {
         int middle = begins.size() / 2;
-        int last = begins.size() - 1;
+        int last = lastToGrass();
         var day = Show.day(begins.get(last));
-        return "You have %s tons of hay and silage you can feed now.%s On %s half the winters have more than %s tons left. %s"
+        boolean isHeld =
+                tons(last, HALF) >= 1 && winters.stream().filter(Winter::lasted).count() < HALF * winters.size();
+        return "You have %s tons of hay and silage you can feed now.%s On %s half the winters have more than %s tons left. %s%s"
                 .formatted(
                         Show.number(tons(0, HALF), 0),
                         tons(1, HALF) > tons(0, HALF) ? " The line goes up first because the plan buys hay." : "",
@@ -110,7 +112,19 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
                         Show.number(tons(middle, HALF), 0),
                         tons(last, HALF) < 1
                                 ? "By %s at least half have run out".formatted(day)
-                                : "On %s half have more than %s".formatted(day, Show.number(tons(last, HALF), 0)));
+                                : "On %s half have more than %s".formatted(day, Show.number(tons(last, HALF), 0)),
+                        isHeld
+                                ? ". Winters with hay left count as short where hay still to find was fed beside it, or hay held for storms was touched"
+                                : "");
+    }
+
+    /** The last week that begins before grass: later ones are of winters in which grass comes late. */
+    private int lastToGrass() {
+        int week = begins.size() - 1;
+        while (week > 1 && !begins.get(week).isBefore(grass)) {
+            week--;
+        }
+        return week;
     }
 
     public String svg() {

@@ -122,7 +122,7 @@ public final class MatchPages {
     /** From the winter book; where there is none from the plan that one would begin with, which is there at once. */
     private static String keep(Page page) {
         return page.book()
-                .map(EatWords::keep)
+                .map(book -> EatWords.keep(book, page.chart().onlyMixed()))
                 .orElseGet(() -> Season.lacking(page.yard()).isEmpty() ? planned(page) : fed(page));
     }
 
@@ -132,7 +132,8 @@ public final class MatchPages {
         return EatWords.keep(
                 KeptPlan.of(winter.plan(), winter.season()),
                 page.today(),
-                winter.season().grass());
+                winter.season().grass(),
+                page.chart().onlyMixed());
     }
 
     /** Without a turnout date nothing can be planned, and the rations of today are all there is. */

@@ -13,6 +13,7 @@ import haywright.app.web.bench.BenchView;
 import haywright.app.words.Show;
 import haywright.app.words.WeekWords;
 import haywright.feeding.hay.ShortOfHay;
+import haywright.season.given.Facts;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.workings.Problem;
@@ -208,8 +209,11 @@ public final class WinterPages {
     }
 
     private static String otherDay(ShortOfHay hay, LocalDate gone) {
-        return "The bench says %s: fed %s, nothing bought. This book feeds by its plan, buys what pays, and holds back hay for storms, so it names another day."
-                .formatted(Show.day(gone), hay.isFedNowSaid() ? "the way you feed now" : "by today’s rations");
+        return "The bench says %s: fed %s, with no more hay bought. The winter book counts buying feed and saving %s days of hay for storms, so its date is different."
+                .formatted(
+                        Show.day(gone),
+                        hay.isFedNowSaid() ? "the way you feed now" : "by today’s rations",
+                        Show.number(Facts.value("storm_days"), 0));
     }
 
     private static @Nullable Since since(Page page, String hash, long rev, @Nullable KeptBook now) {
