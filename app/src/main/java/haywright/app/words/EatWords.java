@@ -54,17 +54,21 @@ public final class EatWords {
                     .map(eats -> eats.feed().equals(Emergency.ID)
                             ? "hay still to find"
                             : eats.name() + (onlyMixed.contains(eats.name()) ? " (only mixed)" : ""))
-                    .collect(Collectors.joining(" with "));
+                    .collect(Collectors.collectingAndThen(
+                            Collectors.toList(),
+                            names -> names.size() < 2
+                                    ? String.join("", names)
+                                    : names.get(0) + " with " + String.join(" and ", names.subList(1, names.size()))));
         }
     }
 
     /** Every group of the plan. @param onlyMixed names of lots that are not safe alone, which is said wherever one is named */
-    public static List<OfGroup> of(KeptPlan plan, Set<String> onlyMixed) {
+    public static List<OfGroup> of(KeptPlan plan, LocalDate grass, Set<String> onlyMixed) {
         return plan.rations().stream()
                 .map(ration -> new OfGroup(
                         ration.group(),
                         ration.name(),
-                        path(plan, ration.group(), onlyMixed),
+                        path(plan, ration.group(), grass, onlyMixed),
                         rows(plan, ration.group())))
                 .filter(group -> !group.rows().isEmpty())
                 .toList();
@@ -98,10 +102,13 @@ public final class EatWords {
         return Show.day(stretch.from()) + " to " + Show.day(stretch.to().minusDays(1));
     }
 
-    /** A stretch in which the same lots make up what they eat goes on: a little more or less of one is no change. */
-    private static List<Mains> mains(KeptPlan plan, UUID group) {
+    /** To turnout. Where the same lots make up what they eat it goes on: a little more or less of one is no change. */
+    private static List<Mains> mains(KeptPlan plan, UUID group, LocalDate grass) {
         var all = new ArrayList<Mains>();
         for (var stretch : plan.stretches()) {
+            if (!stretch.from().isBefore(grass)) {
+                break;
+            }
             var eaten = stretch.eats().stream()
                     .filter(eats -> eats.group().equals(group)
                             && (eats.isForage() || eats.feed().equals(Emergency.ID)))
@@ -124,8 +131,8 @@ public final class EatWords {
     }
 
     /** {@code Meadow hay with Pivot hay to Feb 8, then Pivot hay}. */
-    private static String path(KeptPlan plan, UUID group, Set<String> onlyMixed) {
-        var mains = mains(plan, group);
+    private static String path(KeptPlan plan, UUID group, LocalDate grass, Set<String> onlyMixed) {
+        var mains = mains(plan, group, grass);
         var says = new ArrayList<String>();
         for (int i = 0; i < mains.size(); i++) {
             var main = mains.get(i);
@@ -167,7 +174,7 @@ public final class EatWords {
     public static String keep(KeptPlan plan, LocalDate day, LocalDate grass, Set<String> onlyMixed) {
         var byLots = new LinkedHashMap<String, List<String>>();
         for (var ration : plan.rations()) {
-            mains(plan, ration.group()).stream()
+            mains(plan, ration.group(), grass).stream()
                     .findFirst()
                     .ifPresent(main -> byLots.computeIfAbsent(main.names(onlyMixed), lots -> new ArrayList<>())
                             .add("%s to %s"

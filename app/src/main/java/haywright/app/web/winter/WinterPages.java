@@ -61,6 +61,7 @@ public final class WinterPages {
      * @param since what became of the ranch since the book before this one; null where there is none
      * @param isDamaged whether one kept later can't be read
      * @param otherDay why the bench names another day; empty where it names none
+     * @param grass the day to which it plans; today where there is no plan yet
      */
     public record View(
             @Nullable KeptBook book,
@@ -77,7 +78,8 @@ public final class WinterPages {
             int done,
             int of,
             boolean isStopping,
-            String otherDay) {
+            String otherDay,
+            LocalDate grass) {
         /** Whether there is a reason to make it again. */
         public boolean isAskedAgain() {
             return failed || book != null && (age.isOlder || age.days > 0 || !book.isWhole());
@@ -135,7 +137,8 @@ public final class WinterPages {
                 now.done(),
                 now.of(),
                 now.isStopping(),
-                book == null ? "" : otherDay(page, book));
+                book == null ? "" : otherDay(page, book),
+                grass == null ? page.today() : grass);
     }
 
     private static String waits(Making making) {
@@ -171,7 +174,8 @@ public final class WinterPages {
                 book.draws(),
                 book.draws(),
                 false,
-                otherDay(page, book));
+                otherDay(page, book),
+                book.grass());
     }
 
     private static Age age(Page page, boolean isCurrent, long rev, LocalDate day) {
