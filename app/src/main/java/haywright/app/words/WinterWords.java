@@ -74,13 +74,14 @@ public final class WinterWords {
         var years =
                 hay.stream().limit(MOST_NAMED).map(KeptBook.ShortWinter::winter).collect(Collectors.joining(", "));
         var tons = hay.stream().mapToDouble(KeptBook.ShortWinter::tons).summaryStatistics();
-        return "You run short in %s, by %s tons of hay. %s We keep %s days of hay back for storms, and count it as short when that is touched."
+        return "%s by %s tons of hay. %s We keep %s days of hay back for storms, and count it as short when that is touched."
                 .formatted(
                         hay.size() == book.years()
-                                ? "every winter"
+                                ? "You are short"
                                 : hay.size() > MOST_NAMED
-                                        ? "%d of %d winters, such as %s".formatted(hay.size(), book.years(), years)
-                                        : years,
+                                        ? "You run short in %d of %d winters, such as %s,"
+                                                .formatted(hay.size(), book.years(), years)
+                                        : "You run short in %s,".formatted(years),
                         between(tons.getMin(), tons.getMax()),
                         book.shortFrom()
                                 .map(from -> "It could start as early as %s.".formatted(Show.day(from)))
