@@ -62,11 +62,11 @@ final class Serving {
                 port == null ? Server.freePort(LOOPBACK) : port,
                 new ComputeHttp(clock, home::log)::register);
         endWithLauncher();
-        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+        atEnd(() -> {
             server.close();
             copied(store);
             store.close();
-        }));
+        });
         var address = address(home, server.port(), path);
         copyDaily(store);
         if (open) {
@@ -122,6 +122,15 @@ final class Serving {
                     .warn(
                             "The daily copy could not be made: {}",
                             Trouble.of(e).map(Trouble::cause).orElse(String.valueOf(e.getMessage())));
+        }
+    }
+
+    /** Also where the end has begun before the pages were there. */
+    private static void atEnd(Runnable close) {
+        try {
+            Runtime.getRuntime().addShutdownHook(new Thread(close));
+        } catch (IllegalStateException ending) {
+            close.run();
         }
     }
 

@@ -232,7 +232,10 @@ public final class Errors {
 
     /** Of a form that the gate did not let in, to read alone: another site's must not come back with a token of ours in it. */
     private static Sent toCopy(Context http) {
-        if (!http.isFormUrlencoded() || http.attribute(haywright.app.web.Sent.UNREAD) != null) {
+        boolean isSmall = http.req().getContentLengthLong() <= Gate.FORM_LIMIT; // no large file is taken in to be shown
+        if (!(http.isFormUrlencoded() || http.isMultipart())
+                || !isSmall
+                || http.attribute(haywright.app.web.Sent.UNREAD) != null) {
             return Sent.NOTHING;
         }
         try {

@@ -55,14 +55,14 @@ public record ToDo(Step step, String says, String act, String path) {
                         ? with(step, "Add your hay first.", "Go to lab reports")
                         : with(step, sentence(stop), "Enter lab reports");
             case HERD -> with(step, "Add your first group of cattle.", "Add cattle");
-            case MATCH -> with(step, "Add hay and cattle to see which hay is for which.", "Match hay and cattle");
+            case MATCH -> with(step, first(ranch) + " to see which hay is for which.", "Match hay and cattle");
             case BENCH ->
                 bare || noCattle
-                        ? with(step, "Add hay and cattle to get a ration.", "Go to rations")
+                        ? with(step, first(ranch) + " to get a ration.", "Go to rations")
                         : with(step, "See what to feed %s.".formatted(groups(ranch)), "What to feed");
             case WINTER_BOOK ->
                 bare || noCattle
-                        ? with(step, "Add hay and cattle to see whether the feed lasts.", "Does the feed last?")
+                        ? with(step, first(ranch) + " to see whether the feed lasts.", "Does the feed last?")
                         : ranch.settings().turnout() == null
                                 ? new ToDo(step, "Enter the day they go to pasture.", "Enter turnout", "settings/ranch")
                                 : with(step, "See whether the feed lasts.", "Does the feed last?");
@@ -74,6 +74,11 @@ public record ToDo(Step step, String says, String act, String path) {
                                 : "Feed letters: " + stop.says() + ".",
                         "Write feed letters");
         };
+    }
+
+    /** What a ranch lacks of the two that everything else goes by. */
+    private static String first(Ranch ranch) {
+        return ranch.groups().isEmpty() ? ranch.lots().isEmpty() ? "Add hay and cattle" : "Add cattle" : "Add hay";
     }
 
     private static ToDo with(Step step, String says, String act) {

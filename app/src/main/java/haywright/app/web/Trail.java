@@ -41,7 +41,7 @@ public final class Trail {
             case WINTER_BOOK -> winter(ranch, hasBook);
             case MATCH ->
                 ranch.groups().isEmpty() || ranch.lots().isEmpty()
-                        ? new Stop(step, false, "waits for a lot and a group")
+                        ? new Stop(step, false, waits(ranch))
                         : new Stop(step, true, "which lot for which cattle");
         };
     }
@@ -111,14 +111,20 @@ public final class Trail {
 
     private static Stop bench(Ranch ranch) {
         if (ranch.groups().isEmpty() || ranch.lots().isEmpty()) {
-            return new Stop(Step.BENCH, false, "add a lot and a group first");
+            return new Stop(Step.BENCH, false, waits(ranch));
         }
         return new Stop(Step.BENCH, false, Show.count(ranch.groups().size(), "group") + " to feed");
     }
 
+    private static String waits(Ranch ranch) {
+        return ranch.groups().isEmpty()
+                ? ranch.lots().isEmpty() ? "waits for a lot and a group" : "waits for a group"
+                : "waits for a lot";
+    }
+
     private static Stop winter(Ranch ranch, boolean hasBook) {
         if (ranch.groups().isEmpty() || ranch.lots().isEmpty()) {
-            return new Stop(Step.WINTER_BOOK, false, "waits for a lot and a group");
+            return new Stop(Step.WINTER_BOOK, false, waits(ranch));
         }
         return ranch.settings().turnout() == null
                 ? new Stop(Step.WINTER_BOOK, false, "enter the turnout date")

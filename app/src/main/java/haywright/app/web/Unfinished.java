@@ -17,6 +17,8 @@ public final class Unfinished {
     /** In the address of a form, and hidden in it: which of several that were left unfinished it is. */
     static final String LEFT = "left";
 
+    private static final String AFRESH = "afresh";
+
     // What a request remembers
     private static final String KEPT = "kept";
     private static final String LOST = "lost-draft";
@@ -40,10 +42,12 @@ public final class Unfinished {
     Form form(String key, Supplier<Map<String, String>> known) {
         var ranch = page.ranch().id();
         var at = key(http, key);
-        if (http.queryParam("afresh") != null) {
-            drafts.clear(ranch, at);
-        }
         var left = of(key);
+        // the very one that the link stood beside: opened again later, the address takes nothing that was typed since
+        if (Drafts.print(left).equals(http.queryParam(AFRESH))) {
+            drafts.clear(ranch, at);
+            left = Map.of();
+        }
         http.attribute(LOST, drafts.isUnreadable(ranch, at));
         var made = page.revision(left.getOrDefault(Page.REV, List.of()));
         http.attribute(Page.MADE_FROM, made);
@@ -87,6 +91,12 @@ public final class Unfinished {
 
     private void shown(String key, Map<String, List<String>> fields) {
         http.attribute(DRAFT + "/" + key, Drafts.print(fields));
+    }
+
+    /** The address that throws away what was left unfinished of a form, and shows the form without it. */
+    public String startOver(Form form) {
+        var left = left();
+        return "?" + AFRESH + "=" + print(form) + (left == null ? "" : "&" + LEFT + "=" + left);
     }
 
     /** Whether the draft of the form on this page is there and cannot be read. */

@@ -169,7 +169,7 @@ class BringPagesTest {
         assertThat(ranch.get("reports/bring").body()).contains("1 still to be kept", "Kept, on <a");
 
         // another ranch's sheet of the same laboratory
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         assertThat(send("reports/bring", bring(TWO.replace("10.2", "11.1"))).body())
                 .doesNotContain("no analyte of this name is known (did you mean protein, crude?): Protéine");
         assertThat(send("reports/names/forget", Map.of("laboratory", "éclat laboratory"))
@@ -222,7 +222,7 @@ class BringPagesTest {
         if (isKept) {
             keep();
         }
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         var next = bring(sheet.formatted(name, "11.4"), "laboratory", "Tin Valley", "basis", "dry_matter");
         assertThat(send("reports/bring", next).body())
                 .doesNotContain("left out")
@@ -237,7 +237,7 @@ class BringPagesTest {
         assertThat(ranch.get("reports/names").body()).contains("Nothing is remembered yet");
         keep();
         assertThat(ranch.get("reports/names").body()).contains("“sparkle” is left out");
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         var next = bring(sheet.formatted("5"), "laboratory", "Tin Valley", "basis", "dry_matter");
         var read = send("reports/bring", next).body();
         assertThat(read).contains("an earlier sheet", "left out: Sparkle 5 %", "name=\"take-name\" value=\"Sparkle\"");
@@ -315,7 +315,7 @@ class BringPagesTest {
         send("reports/bring", bring(two, "laboratory", "Tin Valley"));
         send("reports/bring/all", Map.of("howSampled", "grab"));
         assertThat(ranch.kept().reports()).hasSize(2);
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         // under another laboratory's name it is no report that is known to be kept, yet the same figures
         send("reports/bring", bring(two, "laboratory", "Tin Valley Labs"));
         assertThat(send("reports/bring/all", Map.of("howSampled", "grab")).body())
@@ -344,7 +344,7 @@ class BringPagesTest {
             """;
 
     private String bringAndKeep(String sampled, String protein) {
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         send("reports/bring", bring(YEARLY.formatted(sampled, protein)));
         var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
         ranch.submit(
@@ -426,11 +426,11 @@ class BringPagesTest {
     void theSameCodeOnAnotherDayIsAnotherReport() {
         bringAndKeep("Sep 12, 2025", "10.2");
         assertThat(ranch.kept().reports()).hasSize(1);
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         assertThat(send("reports/bring", bring(YEARLY.formatted("Sep 12, 2025", "10.2")))
                         .body())
                 .contains("Kept, on <a");
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         assertThat(send("reports/bring", bring(YEARLY.formatted("Sep 14, 2026", "8.1")))
                         .body())
                 .doesNotContain("Kept, on <a")
@@ -443,7 +443,7 @@ class BringPagesTest {
     @Test
     void theSameFiguresOfAnotherDayAreAskedAbout() {
         bringAndKeep("Sep 12, 2026", "10.2");
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         assertThat(send("reports/bring", bring(YEARLY.formatted("Sep 19, 2026", "10.2")))
                         .body())
                 .doesNotContain("Kept, on <a")
@@ -457,7 +457,7 @@ class BringPagesTest {
     @Test
     void whatWasAnsweredIsNotAskedAgainOnTheNextPage() {
         bringAndKeep("Sep 12, 2026", "10.2");
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         send("reports/bring", bring(YEARLY.formatted("Sep 12, 2026", "11.4")));
         var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot, "replaces-0", "new"));
         var asked = Pattern.compile("name=\"asked\" value=\"([^\"]+)\"").matcher(form.body());
@@ -514,7 +514,7 @@ class BringPagesTest {
     }
 
     private String broughtOn(String sampled) {
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         send("reports/bring", bring(YEARLY.formatted(sampled, "14")));
         return send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body();
     }
@@ -530,7 +530,7 @@ class BringPagesTest {
     void otherFiguresOfTheSameDayAreAskedAboutAndMayReplaceTheOnesThere() {
         bringAndKeep("Sep 12, 2026", "10.2");
         var id = report().id();
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         assertThat(send("reports/bring", bring(YEARLY.formatted("Sep 12, 2026", "11.4")))
                         .body())
                 .doesNotContain("Kept, on <a")
@@ -569,7 +569,7 @@ class BringPagesTest {
         send("reports/bring", bring(YEARLY.formatted("8/9/26", "10.2"), "days", "month_first"));
         assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body())
                 .contains("value=\"Aug 9, 2026\"");
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         send("reports/bring", bring(YEARLY.formatted("8/9/26", "10.2") + "Received 14/9/26\n"));
         assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body())
                 .contains("value=\"Sep 8, 2026\"");
@@ -582,13 +582,13 @@ class BringPagesTest {
                 "Crude protein   -9.0   -10.2", "Are the two columns swapped?",
                 "Crude protein   9.0   10.2\nADF   338   384", "One thing to fix");
         bad.keySet().forEach(lines -> {
-            ranch.get("reports/bring?afresh");
+            ranch.afresh("reports/bring");
             var text = "Sample: Ditch-side stack\nAnalysis   As received   Dry matter\n" + lines;
             assertThat(send("reports/bring", bring(text)).status()).isEqualTo(200);
             send("reports/bring/all", Map.of("howSampled", "grab"));
             assertThat(ranch.kept().reports()).as(lines).isEmpty();
         });
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         send("reports/bring", bring("Sample,DM,CP DM,ADF DM\n=cmd|' /C calc'!A0,=88,=1+1,38\n"));
         var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
         assertThat(form.body()).contains("value=\"=1+1\"");
@@ -609,7 +609,7 @@ class BringPagesTest {
         told.put(field.formatted("basis"), "dry_matter");
         assertThat(send("reports/bring", told).body()).containsPattern("102\\p{Z}g/kg");
         keep();
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         var next = "Sample,DM,Roheiweiss,ADF % DM\nX-1,90,98,38\n";
         assertThat(send("reports/bring", bring(next, "laboratory", "Tin Valley"))
                         .body())
@@ -739,7 +739,7 @@ class BringPagesTest {
         var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
         ranch.submit(form, this.form, Map.of("dry-cp", "10.2", "dry-adf", "38.0", "howSampled", "grab"));
         assertThat(ranch.kept().reports()).hasSize(1);
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         assertThat(send("reports/bring", bring("Somewhere else\n" + sheet.formatted("7.7")))
                         .body())
                 .contains("No lot here goes by this name or code.")
@@ -809,7 +809,7 @@ class BringPagesTest {
         var hay = "Lab One\nSample: Draw hay\nOn dry matter\nDry matter 88.0 %\nCrude protein 9.4 %\n";
         send("reports/bring", bring(hay));
         var first = ranch.get("reports/bring");
-        ranch.get("reports/bring?afresh");
+        ranch.afresh("reports/bring");
         send("reports/bring", bring(straw));
         var kept = ranch.submit(first, "reports/bring/all", Map.of("lot-0", lot, "howSampled", "grab"));
         assertThat(kept.status()).isEqualTo(409);

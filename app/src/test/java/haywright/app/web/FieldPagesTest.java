@@ -208,7 +208,7 @@ class FieldPagesTest {
             draw(at + "/zone", "do", "leg", "east", to[0], "north", to[1]);
         }
         assertThat(draw(at + "/zone", "do", "save").body()).contains("it overlaps zone 1");
-        ranch.get(at + "/zone?afresh");
+        ranch.afresh(at + "/zone");
         for (var leg : new String[] {"600 100", "800 100", "800 300", "600 300"}) {
             var to = leg.split(" ");
             draw(at + "/zone", "do", "leg", "east", to[0], "north", to[1]);
@@ -258,7 +258,7 @@ class FieldPagesTest {
             delimiter = '|',
             value = {
                 "44.5, -89.5;44.51, -89.5;44.51, -89.51 | Are the two swapped?",
-                "-120, 30;-80, 30;-80, 60;-120, 60 | more than most fields",
+                "-100, 45;-99.5, 45;-99.5, 45.5;-100, 45.5 | more than most fields",
                 "-109.5, 44.5;-109.4999, 44.5;-109.4999, 44.5001 | less than most fields"
             })
     void aPlaceOrASizeOfNonsenseIsAskedAbout(String corners, String words) {

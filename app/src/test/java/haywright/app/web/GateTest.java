@@ -89,6 +89,17 @@ class GateTest {
         }
     }
 
+    @Test
+    void soDoesWhatCameBesideAFile() {
+        var line = "--part\r\nContent-Disposition: form-data; name=";
+        var body = line + "\"shows\"\r\n\r\nNorth side, Oct 6\r\n" + line
+                + "\"file\"; filename=\"a.jpg\"\r\n\r\nxx\r\n--part--\r\n";
+        var type = Map.of("Content-Type", "multipart/form-data; boundary=part");
+        var answer = new RawClient(server.port()).send("POST", "/ranches", type, body);
+        assertThat(answer.status()).isIn(401, 403);
+        assertThat(answer.body()).contains("North side, Oct 6").doesNotContain("name=\"token\"");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"localhost", "127.0.0.1", "[::1]", "LOCALHOST"})
     void theNamesOfThisMachineAreAnswered(String host) {

@@ -169,7 +169,15 @@ class GoneTest {
                     .containsExactly(form.get(1));
             assertThat(ranch.get("").body()).contains("href=\"" + ranch.path() + form.get(0) + "\"");
             assertThat(ranch.get(form.get(0)).body()).contains("value=\"" + form.get(3) + "\"");
-            assertThat(ranch.send("", "unfinished/forget", Map.of("form", form.get(1)))
+            var listed = ranch.get("");
+            assertThat(ranch.submit(listed, "unfinished/forget", Map.of("form", form.get(1), "print", "older"))
+                            .status())
+                    .isEqualTo(303);
+            assertThat(ranch.store().drafts().waiting(ranch.id()))
+                    .as("what was typed since it was listed stays")
+                    .hasSize(1);
+            var print = listed.body().replaceAll("(?s).*name=\"print\" value=\"([^\"]*)\".*", "$1");
+            assertThat(ranch.submit(listed, "unfinished/forget", Map.of("form", form.get(1), "print", print))
                             .status())
                     .isEqualTo(303);
             assertThat(ranch.store().drafts().waiting(ranch.id())).isEmpty();

@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
@@ -117,6 +118,13 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
 
     RawClient.Answer submit(RawClient.Answer page, String to, Map<String, String> fields) {
         return client.submit(page, path + to, fields);
+    }
+
+    /** Follows the link that throws away what was left unfinished of a form; the page where there is none. */
+    RawClient.Answer afresh(String at) {
+        var page = get(at);
+        var link = Pattern.compile("href=\"([?]afresh=[^\"]*)\"").matcher(page.body());
+        return link.find() ? get(at + link.group(1).replace("&amp;", "&")) : page;
     }
 
     /** Opens the page of a form and sends it, as a person would. */

@@ -223,7 +223,11 @@ class PagesTest {
     @Test
     void aDraftCanBeLeftBehind() {
         ranch.send(HAY, hayBut("baleWeight", "hefty"));
-        assertThat(ranch.get(HAY + "?afresh").body()).doesNotContain("hefty");
+        var gone = ranch.get(HAY).body().replaceAll("(?s).*href=\"([?]afresh=[^\"]*)\".*", "$1");
+        assertThat(ranch.afresh(HAY).body()).doesNotContain("hefty");
+        // the same address again, once more was typed
+        assertThat(ranch.send(HAY, hayBut("baleWeight", "weighty")).status()).isEqualTo(422);
+        assertThat(ranch.get(HAY + gone).body()).contains("weighty");
         assertThat(ranch.get(HAY).body()).doesNotContain("hefty");
     }
 

@@ -100,7 +100,7 @@ class ShortFormsTest {
         var again = ranch.get("lots/" + lot).body();
         assertThat(box(again, "replacementPrice")).isEqualTo("190");
         assertThat(again).contains("On the ranch now: <b>$165 a ton</b>", "On the ranch now: <b>120</b>");
-        assertThat(ranch.get("lots/" + lot + "?afresh").body()).doesNotContain("On the ranch now");
+        assertThat(ranch.afresh("lots/" + lot).body()).doesNotContain("On the ranch now");
     }
 
     @Test

@@ -35,6 +35,9 @@ public final class RanchPages {
     /** Sent by the button that throws a draft away: the form it is of. */
     public static final String LEFT = "form";
 
+    /** Beside it: what was listed, by its print. */
+    public static final String PRINT = "print";
+
     public static final String FORGET = "unfinished/forget";
     private static final String ASIDE = "drafts/";
     private static final String NEXT = "haywright/app/web/ranch/nextWinter.jte";
@@ -86,10 +89,12 @@ public final class RanchPages {
             Page.leave(page.http(), page.at(""));
         });
         on.post(FORGET, page -> {
-            page.desk()
-                    .store()
-                    .drafts()
-                    .clear(page.ranch().id(), String.valueOf(page.http().formParam(LEFT)));
+            var drafts = page.desk().store().drafts();
+            var form = String.valueOf(page.http().formParam(LEFT));
+            var fields = drafts.get(page.ranch().id(), form);
+            if (Drafts.print(fields).equals(page.http().formParam(PRINT))) { // and not what was typed into it since
+                drafts.clear(page.ranch().id(), form, fields);
+            }
             Page.leave(page.http(), page.at(""));
         });
         on.get("archive", page -> page.show("haywright/app/web/ranch/archive.jte", page.ranch()));
@@ -142,8 +147,9 @@ public final class RanchPages {
     /**
      * @param path of the form's page on the ranch
      * @param form that it was typed into, as a draft of it is called
+     * @param print of what was typed
      */
-    public record Left(String path, String words, String form) {}
+    public record Left(String path, String words, String form, String print) {}
 
     /** Lines of what is set, by form. */
     public record SettingsView(List<Line> ranch, List<Line> weather, List<Line> outfit, List<Line> lastWinter) {}
@@ -155,11 +161,11 @@ public final class RanchPages {
     private static Home home(Page page) {
         var drafts = page.desk().store().drafts();
         var left = drafts.waiting(page.ranch().id()).stream()
-                .map(path -> left(path, drafts.get(page.ranch().id(), path).getOrDefault("name", List.of())))
+                .map(path -> left(path, drafts.get(page.ranch().id(), path)))
                 .toList();
         var damaged = drafts.aside(page.ranch().id()).stream()
                 .map(aside -> new Left(
-                        ASIDE + aside.id(), left(aside.form(), List.of()).words(), aside.form()))
+                        ASIDE + aside.id(), left(aside.form(), Map.of()).words(), aside.form(), ""))
                 .toList();
         return new Home(
                 ToDo.of(page.ranch(), page.book().isPresent()),
@@ -177,7 +183,8 @@ public final class RanchPages {
                 .orElseThrow(NotFoundResponse::new);
     }
 
-    private static Left left(String path, List<String> name) {
+    private static Left left(String path, Map<String, List<String>> fields) {
+        var name = fields.getOrDefault("name", List.of());
         var kind = path.endsWith("/table")
                 ? "A table"
                 : switch (path.replaceAll("/.*", "")) {
@@ -210,7 +217,8 @@ public final class RanchPages {
         return new Left(
                 at,
                 (called.isEmpty() ? kind : kind + ": " + called) + (path.contains("?") ? ", of another window" : ""),
-                path);
+                path,
+                Drafts.print(fields));
     }
 
     private static SettingsView settings(Ranch ranch) {
