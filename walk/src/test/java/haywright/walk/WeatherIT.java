@@ -117,6 +117,7 @@ class WeatherIT {
         Walker.push(page, "Split them");
         assertThat(page.locator("#main")).containsText("30 mature cows");
         Walker.push(Walker.link(page, "Old cows"));
+        assertThat(page.locator("h1")).hasText("Old cows"); // the page before says the next line too
         assertThat(page.locator("#main")).containsText("30 head split off as Thin cows");
         Walker.push(Walker.link(page, "Join another"));
         fits(page);
