@@ -31,7 +31,28 @@ final class Admission {
         if (!feed.composition().knows(Analyte.NEM)) {
             return Optional.of(unknown(feed, "energy"));
         }
-        return Optional.empty();
+        return options.isStrawOut(feed) ? Optional.of(straw(feed, need)) : Optional.empty();
+    }
+
+    /**
+     * @see "Published straw rations: mature cows in good condition (Ontario, The Use of Straw and Grain), bred cows of score
+     *     5 to 6 (Missouri, Feeding Wheat Straw, 2012); bulls on 24 to 30 lb of hay (BEEF magazine, Winter Bull Feeding)"
+     */
+    private static LeftOut straw(Feed feed, Need need) {
+        return new LeftOut(
+                feed,
+                false,
+                "%s is left out: %s"
+                        .formatted(
+                                feed.name(),
+                                switch (need.animals()) {
+                                    case BULL -> "no published ration gives bulls straw; they winter on hay";
+                                    case MATURE_COW ->
+                                        "published straw rations are for cows at score 5 or better, and these are thinner";
+                                    case BRED_HEIFER, FIRST_CALF_HEIFER, GROWING ->
+                                        "published straw rations are for mature cows in good condition, and these still grow";
+                                }),
+                "If they get it now, enter that under what you feed now. Or ask for it in a sentence under your limits, with your nutritionist.");
     }
 
     static boolean hasEnergyAndProtein(Feed feed) {

@@ -23,6 +23,7 @@ import java.util.Set;
  *     else goes short: for cattle that are fed where hay is short
  * @param grainPutOut kg of grain put out for a kg counted as eaten, 1 or more: limits on grain hold for what lies there,
  *     since some may eat it all
+ * @param straw what practice gives these cattle no straw of, by feed id: {@code straw_for} lets it in
  */
 public record DietOptions(
         Set<String> limitsOff,
@@ -34,7 +35,8 @@ public record DietOptions(
         boolean shortOfHay,
         boolean isCareful,
         boolean leastHarm,
-        double grainPutOut) {
+        double grainPutOut,
+        Set<String> straw) {
     /** Everything on, no feed limited, put out once a day, mixed, water that adds nothing. */
     public static final DietOptions USUAL = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES);
 
@@ -48,7 +50,7 @@ public record DietOptions(
             WayOfFeeding way,
             boolean shortOfHay,
             boolean isCareful) {
-        this(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, false, 1);
+        this(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, false, 1, Set.of());
     }
 
     /** Put out daily; water that adds nothing. */
@@ -59,6 +61,7 @@ public record DietOptions(
     public DietOptions {
         limitsOff = Set.copyOf(limitsOff);
         feedLimits = List.copyOf(feedLimits);
+        straw = Set.copyOf(straw);
         if (grainFeedingsADay < 1 || grainFeedingsADay > 6) {
             throw new Refused(
                     "grainFeedingsADay",
@@ -82,7 +85,8 @@ public record DietOptions(
                 shortOfHay,
                 isCareful,
                 leastHarm,
-                grainPutOut);
+                grainPutOut,
+                straw);
     }
 
     public DietOptions with(WayOfFeeding other) {
@@ -96,12 +100,23 @@ public record DietOptions(
                 shortOfHay,
                 isCareful,
                 leastHarm,
-                grainPutOut);
+                grainPutOut,
+                straw);
     }
 
     public DietOptions with(List<FeedLimit> other) {
         return new DietOptions(
-                limitsOff, other, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, leastHarm, grainPutOut);
+                limitsOff,
+                other,
+                grainFeedingsADay,
+                mixing,
+                water,
+                way,
+                shortOfHay,
+                isCareful,
+                leastHarm,
+                grainPutOut,
+                straw);
     }
 
     /** Where so much grain is put out for a kg that is counted as eaten. */
@@ -116,19 +131,56 @@ public record DietOptions(
                 shortOfHay,
                 isCareful,
                 leastHarm,
-                kgPutOutPerKg);
+                kgPutOutPerKg,
+                straw);
+    }
+
+    /** Where practice gives them none of this straw. */
+    public DietOptions withoutStraw(Set<String> feeds) {
+        return new DietOptions(
+                limitsOff,
+                feedLimits,
+                grainFeedingsADay,
+                mixing,
+                water,
+                way,
+                shortOfHay,
+                isCareful,
+                leastHarm,
+                grainPutOut,
+                feeds);
     }
 
     /** By the limits for a shortage. */
     public DietOptions whereHayIsShort() {
         return new DietOptions(
-                limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, true, false, leastHarm, grainPutOut);
+                limitsOff,
+                feedLimits,
+                grainFeedingsADay,
+                mixing,
+                water,
+                way,
+                true,
+                false,
+                leastHarm,
+                grainPutOut,
+                straw);
     }
 
     /** Held to what they would eat and to the least hay. */
     public DietOptions atLeastHarm() {
         return new DietOptions(
-                limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, true, grainPutOut);
+                limitsOff,
+                feedLimits,
+                grainFeedingsADay,
+                mixing,
+                water,
+                way,
+                shortOfHay,
+                isCareful,
+                true,
+                grainPutOut,
+                straw);
     }
 
     /** With one practice limit more switched off. */
@@ -136,7 +188,17 @@ public record DietOptions(
         var off = new HashSet<>(limitsOff);
         off.add(row);
         return new DietOptions(
-                off, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, leastHarm, grainPutOut);
+                off,
+                feedLimits,
+                grainFeedingsADay,
+                mixing,
+                water,
+                way,
+                shortOfHay,
+                isCareful,
+                leastHarm,
+                grainPutOut,
+                straw);
     }
 
     /** By the looser of two published limits. */
@@ -151,7 +213,13 @@ public record DietOptions(
                 shortOfHay,
                 false,
                 leastHarm,
-                grainPutOut);
+                grainPutOut,
+                straw);
+    }
+
+    /** Whether practice gives these cattle none of it; who takes the limit off straw asked for straw. */
+    boolean isStrawOut(Feed feed) {
+        return straw.contains(feed.id()) && isOn("straw") && isOn("straw_for");
     }
 
     /** Whether a practice limit counts. */

@@ -26,6 +26,9 @@ import java.util.function.Function;
  * </pre>
  */
 final class Lasting {
+    /** Days by which 24 tons at 640 lb a day may miss 75. */
+    private static final double HAIR = 1e-6;
+
     private final Rations rations;
     /** Dry matter eaten a day, kg of all head, by group and feed. */
     private final Map<Group, Map<PricedFeed, Double>> eaten = new LinkedHashMap<>();
@@ -98,7 +101,7 @@ final class Lasting {
             }
             left.replaceAll((feed, kg) -> kg - days * aDay(feed));
             left.put(out, 0.0);
-            gone.put(out.feed().id(), rations.day().plusDays((long) now));
+            gone.put(out.feed().id(), rations.day().plusDays((long) (now + HAIR)));
             eaten.forEach((group, mix) -> makeUp(group, mix, out));
         }
     }

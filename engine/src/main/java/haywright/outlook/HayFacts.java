@@ -1,5 +1,7 @@
 package haywright.outlook;
 
+import haywright.cattle.AnimalClass;
+import haywright.cattle.herd.Group;
 import haywright.workings.PublishedTable;
 import haywright.workings.Source;
 
@@ -16,6 +18,11 @@ public final class HayFacts {
 
     public static int days(String id) {
         return (int) value(id);
+    }
+
+    /** Mature cows in good condition: the only cattle whose hay is stretched, and that practice gives straw. */
+    public static boolean isSturdy(Group group) {
+        return group.animals() == AnimalClass.MATURE_COW && group.conditionScore() >= value("thin");
     }
 
     public static Source source(String id) {

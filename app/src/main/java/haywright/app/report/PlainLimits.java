@@ -122,8 +122,10 @@ final class PlainLimits {
     static List<String> wouldHelp(NoRation no) {
         var help = new LinkedHashSet<String>();
         for (var out : no.diet().leftOut()) {
-            help.add((out.danger() ? "a nitrate test of " : "a test of ")
-                    + out.feed().name());
+            if (!out.isByPractice()) {
+                help.add((out.danger() ? "a nitrate test of " : "a test of ")
+                        + out.feed().name());
+            }
         }
         for (var lift : no.lifts()) {
             var row = lift.row();

@@ -49,11 +49,11 @@ record HayDates(Yard yard, int sold, int away, int awayDays, int changedOver, in
         var marks = new TreeSet<Integer>();
         if (group.animals() == AnimalClass.MATURE_COW) {
             marks.add(bredSold);
-            if (HayHeads.openOrLate(group) > 0 || HayQuestions.isSturdy(group)) {
+            if (HayHeads.openOrLate(group) > 0 || HayFacts.isSturdy(group)) {
                 marks.add(sold);
             }
         }
-        if (HayQuestions.isSturdy(group)) {
+        if (HayFacts.isSturdy(group)) {
             marks.add(changedOver);
             if (awayDays > 0) {
                 marks.add(away);

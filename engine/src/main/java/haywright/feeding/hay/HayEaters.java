@@ -212,7 +212,7 @@ final class HayEaters {
     }
 
     private LeastCostRation asked(Group group, Day day, HayQuestions.Part part, boolean milking, HayPlan plan) {
-        boolean stretched = HayQuestions.isSturdy(group) && day.from() >= dates.changedOver();
+        boolean stretched = HayFacts.isSturdy(group) && day.from() >= dates.changedOver();
         boolean straw = plan.straw() && stretched && !milking;
         boolean grained = plan.limited() && stretched && milking;
         boolean limited = isLimited(plan, group, day, milking);
@@ -233,7 +233,7 @@ final class HayEaters {
     private boolean isLimited(HayPlan plan, Group group, Day day, boolean milking) {
         return plan.limited()
                 && !milking
-                && HayQuestions.isSturdy(group)
+                && HayFacts.isSturdy(group)
                 && day.from() >= dates.changedOver()
                 && dates.mayLimit(group);
     }

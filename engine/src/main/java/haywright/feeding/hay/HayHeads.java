@@ -25,7 +25,7 @@ final class HayHeads {
         bred = from(yard, plan.bredSold(), sold);
         int away = plan.away();
         for (var group : yard.ranch().groups().values()) {
-            int one = HayQuestions.isSturdy(group) ? Math.min(away, stay(group)) : 0;
+            int one = HayFacts.isSturdy(group) ? Math.min(away, stay(group)) : 0;
             gone.put(group.id(), one);
             away -= one;
         }

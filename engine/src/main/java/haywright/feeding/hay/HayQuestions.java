@@ -114,7 +114,7 @@ final class HayQuestions {
     /** Straw goes to dry mature cows in good condition, and to others as far as they get it now. */
     private List<PricedFeed> mayHave(Group group, boolean milking) {
         return feeds.stream()
-                .filter(feed -> !feed.isStraw() || isSturdy(group) && !milking || strawNow(group, feed) > 0)
+                .filter(feed -> !feed.isStraw() || HayFacts.isSturdy(group) && !milking || strawNow(group, feed) > 0)
                 .toList();
     }
 
@@ -129,7 +129,8 @@ final class HayQuestions {
 
     /** Whether a group that gets no straw by itself gets some now. */
     boolean getsStraw(Group group) {
-        return !isSturdy(group) && feeds.stream().anyMatch(feed -> feed.isStraw() && strawNow(group, feed) > 0);
+        return !HayFacts.isSturdy(group)
+                && feeds.stream().anyMatch(feed -> feed.isStraw() && strawNow(group, feed) > 0);
     }
 
     /**
@@ -139,7 +140,7 @@ final class HayQuestions {
     private DietOptions options(Group group, LeastCostRation whole) {
         var usual = whole.options().atLeastHarm();
         boolean isFull = group.animals() == AnimalClass.MATURE_COW
-                && !isSturdy(group)
+                && !HayFacts.isSturdy(group)
                 && usual.way() == WayOfFeeding.PUT_OUT_DAILY;
         var options = isFull ? usual.with(WayOfFeeding.FREE_CHOICE) : usual;
         var limits = new ArrayList<>(options.feedLimits());
@@ -148,7 +149,7 @@ final class HayQuestions {
                 / 100
                 * whole.need().bodyWeight();
         for (var feed : feeds) {
-            if (feed.isStraw() && !isSturdy(group)) {
+            if (feed.isStraw() && !HayFacts.isSturdy(group)) {
                 atMost(limits, feed, strawNow(group, feed));
             } else if (grown && feed.feed().feedClass() == FeedClass.GRAIN) {
                 atMost(limits, feed, grain);
@@ -254,10 +255,5 @@ final class HayQuestions {
             ration.portions().forEach(p -> amounts.put(p.feed().feed().id(), Double.POSITIVE_INFINITY));
         }
         return amounts;
-    }
-
-    /** Mature cows in good condition: the only cattle whose hay is stretched. */
-    static boolean isSturdy(Group group) {
-        return group.animals() == AnimalClass.MATURE_COW && group.conditionScore() >= HayFacts.value("thin");
     }
 }

@@ -9,6 +9,7 @@ import haywright.diet.Sureness;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Rations;
 import haywright.forage.FeedClass;
+import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.Allotment;
 import haywright.ration.HandMix;
@@ -143,7 +144,7 @@ final class HayRows {
                         .filter(feed -> HowNitrateIsFed.of(feed.feed(), diet) != HowNitrateIsFed.FREE)
                         .toList(),
                 nitrate(eaten, question),
-                plan.limited() && HayQuestions.isSturdy(group),
+                plan.limited() && HayFacts.isSturdy(group),
                 eaters.isLimited(plan, group, eaten.stretch(), milking)
                         ? cold(group, eaten, question, today.plusDays(begins + days / 2L))
                         : null);

@@ -13,6 +13,7 @@ import haywright.feeding.hay.ShortOfHay.Asked;
 import haywright.feeding.hay.ShortOfHay.Lacks;
 import haywright.forage.FeedClass;
 import haywright.outlook.DaysOfFeed;
+import haywright.outlook.HayFacts;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -148,7 +149,7 @@ class ShortOfHayTest {
                 double straw = sum(row, PricedFeed::isStraw);
                 double hayEach = sum(row, PricedFeed::isHayOrSilage);
                 double weight = least.group().weight().base();
-                if (HayQuestions.isSturdy(least.group())) {
+                if (HayFacts.isSturdy(least.group())) {
                     // the published least where hay is short and it is cold, 0.75 % of body weight, in hay
                     assertThat(hayEach).isGreaterThanOrEqualTo(0.0075 * weight * (1 - 1e-6));
                 } else {

@@ -25,6 +25,7 @@ public final class WishForm {
     /** The limits that a ranch may switch off, and what that means. Dangers are not among them. */
     static final List<Ask> LIMITS = List.of(
             off("straw", "No limit on straw"),
+            off("straw_for", "Straw for bulls, thin cows and heifers too"),
             off("grain", "No limit on grain in one feeding"),
             off("forage", "No least share of forage"),
             off("fat", "No limit on fat"),
