@@ -435,11 +435,15 @@ record LetterWords(
             return "Hard cold: they are full and need richer feed. Call.";
         }
         return ColdWords.degreesAPound(rule) >= 1
-                ? "Colder than %s: add a pound a head of %s for each %s degrees."
+                ? "Colder than %s: add a pound a head of %s for each %s degrees%s."
                         .formatted(
                                 NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(rule.below()))),
                                 hay.get(),
-                                NumberWords.of((int) ColdWords.degreesAPound(rule)))
+                                NumberWords.of((int) ColdWords.degreesAPound(rule)),
+                                rule.fills()
+                                        ? ", %s at most, then call"
+                                                .formatted(NumberWords.halves(ColdWords.halves(rule.most())))
+                                        : "")
                 : "Hard cold: more %s, no more straw. Call.".formatted(hay.get());
     }
 

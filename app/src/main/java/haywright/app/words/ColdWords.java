@@ -18,7 +18,7 @@ import java.util.stream.Stream;
  * What to put out on colder days, in pounds by degree.
  *
  * @see "Livestock require more feed during a cold snap, Saskatchewan Agriculture (Lang 2022; Feist 2014): 1 lb of grain for
- *     each 5 °C below −20 °C; at most 5 lb is judgment"
+ *     each 5 °C below −20 °C; here from where no more hay fits in; at most 5 lb is judgment"
  * @see "Careful changes in diet, NDSU (Hoppe): hay in a blizzard, not grain; back to normal by 5 to 10 % a day"
  * @see "Feed management during a winter storm, K-State (Waggoner) 2026: missed feedings are not made up"
  */
@@ -53,12 +53,13 @@ public final class ColdWords {
                 + " (average for the day).");
         wet(cold).ifPresent(says::add);
         if (cold.fills()) {
-            says.add("They can hold no more than %s extra.%s"
+            says.add("They can hold no more than %s extra. Below %s %s"
                     .formatted(
                             pounds(cold.most()),
+                            Show.fahrenheit(Unit.FAHRENHEIT.toBase(fullAt(cold))),
                             cold.onGrain()
-                                    ? " Beyond that, 1 lb more grain for each 9 degrees below −4 °F, at most 5 lb."
-                                    : ""));
+                                    ? "add 1 lb of grain for each 9 degrees, at most 5 lb."
+                                    : "they need richer feed: call your adviser before it comes."));
         }
         if (!cold.inRation()) {
             says.add(
@@ -172,6 +173,12 @@ public final class ColdWords {
         return Unit.POUND.fromBase(cold.most()) < LEAST;
     }
 
+    /** °F, whole, at which the pounds of the rule come to what still fits in. */
+    public static double fullAt(ColdSnap cold) {
+        double below = Math.rint(Unit.FAHRENHEIT.fromBase(cold.below()));
+        return Math.rint(below - halves(cold.most()) * Math.max(1, degreesAPound(cold)));
+    }
+
     /** {@code Below −5 °F add 1 lb of First cutting per head for each 10 degrees.} */
     private static String rule(ColdSnap cold, String hay) {
         double degrees = degreesAPound(cold);
@@ -193,7 +200,7 @@ public final class ColdWords {
     }
 
     /** Pounds as they are said. */
-    static double halves(double kg) {
+    public static double halves(double kg) {
         return Math.rint(2 * Unit.POUND.fromBase(kg)) / 2;
     }
 }

@@ -2,9 +2,12 @@ package haywright.app.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.document.BentBucket;
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.ColdWords;
+import haywright.app.words.NumberWords;
+import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.diet.DietRow;
@@ -117,5 +120,39 @@ class LetterColdTest {
             assertThat(cold(ranch)).contains("ask before you add hay").doesNotContain("Oat hay", "more good hay");
             assertThat(ColdWords.of(offers(ranch).cold().orElseThrow())).hasSize(1);
         }
+    }
+
+    /**
+     * No hay is asked of them that they cannot hold, and what to do in more cold is said: the line's degrees times the
+     * pounds that fit in, below where it begins.
+     */
+    @Test
+    void whereNoMoreHayFitsInTheLetterSaysUntilWhen() {
+        int capped = 0;
+        for (var ranch : List.of(DEMO, BentBucket.ranch())) {
+            var rations = new Rations(ranch, LocalDate.of(2026, 12, 1));
+            for (var group : ranch.groups().values()) {
+                var offers = new Offers(rations, group);
+                var rule = offers.cold().orElseThrow();
+                if (!rule.fills() || ColdWords.isFull(rule)) {
+                    continue;
+                }
+                capped++;
+                double pounds = Math.rint(2 * Unit.POUND.fromBase(rule.most())) / 2;
+                double full = Math.rint(Unit.FAHRENHEIT.fromBase(rule.below()))
+                        - pounds * Math.rint(1.8 / Unit.POUND.fromBase(rule.perDegree()));
+                var letter = FeedLetter.of(offers).lines(Part.WATCH_FOR).stream()
+                        .filter(line -> line.contains("Colder"))
+                        .findFirst()
+                        .orElseThrow();
+                assertThat(letter)
+                        .contains(NumberWords.halves(pounds) + " at most")
+                        .contains("call");
+                assertThat(ColdWords.of(rule))
+                        .anyMatch(line -> line.contains(Show.number(pounds, 1).replace(".0", ""))
+                                && line.contains(Show.fahrenheit(Unit.FAHRENHEIT.toBase(Math.rint(full)))));
+            }
+        }
+        assertThat(capped).isPositive();
     }
 }
