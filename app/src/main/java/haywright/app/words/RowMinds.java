@@ -1,5 +1,6 @@
 package haywright.app.words;
 
+import haywright.diet.CheckedNeed;
 import haywright.feeding.ChangeDays;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.hay.HayChange;
@@ -37,6 +38,7 @@ final class RowMinds {
                         row.inTwoFeedings() && ranch.outfit().timesADay() < 2
                                 ? Stream.of("Feed the grain twice a day. Your settings say once.")
                                 : Stream.<String>of(),
+                        Optional.ofNullable(row.magnesium()).stream().map(RowMinds::magnesium),
                         Optional.ofNullable(row.cold()).stream().flatMap(cold -> cold(row, cold)))
                 .flatMap(says -> says);
     }
@@ -60,6 +62,15 @@ final class RowMinds {
                                 row.nitrate() >= AT_THE_LINE
                                         ? " Nothing is left for a worse load: test several, and test the water."
                                         : ""));
+    }
+
+    /**
+     * @see "Rations could cause winter tetany, Alberta Agriculture (Kopp): magnesium oxide; from a month before calving is
+     *     common practice, no source"
+     */
+    private static String magnesium(CheckedNeed need) {
+        return "These feeds have %s magnesium and %s is needed: put out a high-magnesium mineral, from a month before calving to turnout. Ask your veterinarian about tetany."
+                .formatted(CheckedWords.supplied(need), CheckedWords.share(need.needed(), need.unit()));
     }
 
     /** {@code Change over from Jan 29 to Feb 8: trade a quarter every 3 days. New or more: Rolled barley.} */
@@ -94,7 +105,13 @@ final class RowMinds {
                                 });
     }
 
-    /** {@code 117 head need 234 feet of bunk to eat all at once; there are 120.} */
+    /** Lots that a pen is fed in one after the other; nobody keeps more of them off the feed (judgment). */
+    private static final int MOST_TURNS = 3;
+
+    /**
+     * {@code 117 head need 234 feet of bunk to eat all at once; there are 120. Feed them in 2 turns or pens of at most 59
+     * head, each with its whole share.}
+     */
     private static Stream<String> bunk(HayRow row, Ranch ranch) {
         boolean isFoughtFor = row.cold() != null || row.isStretched() && HayRow.pounds(row.grain()) > FOUGHT_FOR;
         if (!isFoughtFor) {
@@ -103,6 +120,8 @@ final class RowMinds {
         var outfit = ranch.outfit();
         double feet = BunkRoom.feet(row.head(), false);
         double there = outfit.bunk() == null ? 0 : outfit.bunk().in(Unit.FOOT);
+        int turns = there == 0 ? 0 : (int) Math.ceil(row.head() / Math.floor(there * row.head() / feet));
+        int each = turns == 0 ? row.head() : (int) Math.ceil((double) row.head() / turns);
         return Stream.of(
                 "%s head need %s feet of bunk to eat all at once%s%s"
                         .formatted(
@@ -113,8 +132,17 @@ final class RowMinds {
                                         : "; there are %s.".formatted(Show.number(there, 0)),
                                 there >= feet
                                         ? ""
-                                        : " Else the strong ones eat the grain of the others: split them, feed in turns, or do not take this step."),
-                outfit.scale() || !(row.grain() > 0) ? "" : "The wagon does not weigh: weigh the grain another way.");
+                                        : turns == 0 || turns > MOST_TURNS
+                                                ? " Without the room the strong ones eat the others’ grain: do not take this step."
+                                                : " Feed them in %d turns or pens of at most %d head, each with its whole share, and keep the others away: else the strong ones eat their grain."
+                                                        .formatted(turns, each)),
+                outfit.scale() || !(HayRow.pounds(row.grain()) > 0)
+                        ? ""
+                        : "The wagon does not weigh: weigh the grain another way, %d head × %s lb = %s lb each time."
+                                .formatted(
+                                        each,
+                                        Show.number(HayRow.pounds(row.grain()), 1),
+                                        Show.number(each * HayRow.pounds(row.grain()), 0)));
     }
 
     /** What colder days take where hay is limited, and that nothing of it is counted. */

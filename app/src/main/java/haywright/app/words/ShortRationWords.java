@@ -122,6 +122,14 @@ public final class ShortRationWords {
     /** By what the amounts have to be judged by hand; empty where the loss is the ranch’s own. */
     public static String loss(ShortOfHay hay) {
         boolean rings = isTaken(hay, What.CUT_WASTE);
+        if (!rings
+                && isTaken(hay, What.LIMIT_HAY)
+                && HayFacts.value("day_loss") < hay.ranch().settings().hayLossPercent()) {
+            return "Limited hay is counted with %s %% lost, put out a day at a time, other hay with %s %%."
+                    .formatted(
+                            Show.number(HayFacts.value("day_loss"), 0),
+                            Show.number(hay.ranch().settings().hayLossPercent(), 0));
+        }
         return rings
                 ? "Hay in rings is counted with %s %% lost%s, not %s %%: without rings put out more, and set the loss under settings before you judge a line on the bench."
                         .formatted(

@@ -291,6 +291,10 @@ public final class ShortWords {
                                         Show.number(HayFacts.value("ground_loss"), 0)));
                 says.add("Counted: a ring at $%s for every %s head (judgment)."
                         .formatted(fact("ring_price"), fact("ring_head")));
+                hay.limitedFrom()
+                        .ifPresent(day ->
+                                says.add("Cows on limited hay leave the rings on %s, and go back to them as they calve."
+                                        .formatted(Show.day(day))));
             }
             case SELL_OPEN -> {
                 says.add(each);

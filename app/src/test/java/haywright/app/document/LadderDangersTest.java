@@ -255,12 +255,72 @@ class LadderDangersTest {
             for (var row : least.rows()) {
                 if (row.cold() != null) {
                     limited++;
-                    assertThat(String.join(" ", ShortRationWords.beside(row, hay.ranch())))
-                            .contains("%d feet of bunk".formatted(2 * row.head()), "there are 120");
+                    var line = String.join(" ", ShortRationWords.beside(row, hay.ranch()));
+                    assertThat(line).contains("%d feet of bunk".formatted(2 * row.head()), "there are 120");
+                    // 60 head fit at once: 117 in two turns of 59, each weighed by itself
+                    int turns = (row.head() + 59) / 60;
+                    int each = (row.head() + turns - 1) / turns;
+                    double barley = Math.floor(10 * Unit.POUND.fromBase(row.grain()) + 1e-6) / 10;
+                    assertThat(line.contains("%d turns or pens of at most %d head".formatted(turns, each)))
+                            .isEqualTo(turns > 1);
+                    assertThat(line).contains("%d head × %.1f lb = %.0f lb".formatted(each, barley, each * barley));
                 }
             }
         }
         assertThat(limited).isPositive();
+    }
+
+    /**
+     * University of Arkansas MP391: 0.20 % of dry matter in early milk. What all of it brings is added up here.
+     */
+    @Test
+    void aRowShortOfMagnesiumSaysSo() {
+        int short_ = 0;
+        var hay = drought();
+        for (var least : hay.leastHarm()) {
+            for (var row : least.rows().stream().filter(HayRow::inMilk).toList()) {
+                double dry = 0;
+                double magnesium = 0;
+                for (var each : row.feeds().entrySet()) {
+                    var feed = each.getKey();
+                    dry += feed.eaten(each.getValue());
+                    magnesium += feed.eaten(each.getValue())
+                            * feed.feed().composition().most(Analyte.MG).orElse(0);
+                }
+                var need = row.magnesium();
+                boolean isKnown = row.feeds().keySet().stream()
+                        .allMatch(feed -> feed.feed().composition().knows(Analyte.MG));
+                if (isKnown && magnesium / dry < 0.17) {
+                    assertThat(need).as(least.group().name() + " " + row.from()).isNotNull();
+                }
+                if (need != null) {
+                    short_++;
+                    assertThat(need.most()).isCloseTo(magnesium / dry, within(1e-6));
+                    assertThat(String.join(" ", ShortRationWords.beside(row, hay.ranch())))
+                            .contains("high-magnesium mineral");
+                }
+            }
+        }
+        assertThat(short_).isPositive();
+    }
+
+    /** Fewer than half a pound a head nobody weighs out: the smallest supplement of published rations is 0.6 lb. */
+    @Test
+    void noFeedComesInSplinters() {
+        for (var hay : List.of(drought(), demo())) {
+            for (var least : hay.leastHarm()) {
+                for (var row : least.rows()) {
+                    row.feeds().forEach((feed, kg) -> {
+                        if (!HayRow.isInOunces(feed) && HayRow.pounds(kg) > 0) {
+                            assertThat(HayRow.pounds(kg))
+                                    .as(least.group().name() + " " + row.from() + " "
+                                            + feed.feed().name())
+                                    .isGreaterThanOrEqualTo(0.5);
+                        }
+                    });
+                }
+            }
+        }
     }
 
     /** A purchase is said in its own tons and in those of the hay it stands in for: both are printed, and none is saved. */

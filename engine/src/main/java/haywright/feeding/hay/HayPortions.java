@@ -7,6 +7,7 @@ import haywright.quantity.Unit;
 import haywright.ration.Allotment;
 import haywright.ration.PricedFeed;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 
@@ -31,18 +32,30 @@ final class HayPortions {
     private record Small(String eater, int stretch, PricedFeed feed) {}
 
     /** Small portions that are tried by themselves where all at once would leave more missing. */
-    private static final int ONE_BY_ONE = 10;
+    private static final int ONE_BY_ONE = 20;
 
     /** The same with portions that can be put out. */
     static Allotment of(List<Allotment.Eater> eaters, Allotment fed) {
         var now = new Tried(eaters, fed);
         now = tried(now, small(now.fed()), false, fed);
         now = tried(now, small(now.fed()), true, fed);
-        for (var one : small(now.fed()).stream().limit(ONE_BY_ONE).toList()) {
+        // what one change leaves of another portion is seen to as well
+        var stays = new HashSet<Small>();
+        for (int tries = 0; tries < ONE_BY_ONE; tries++) {
+            var next = small(now.fed()).stream()
+                    .filter(one -> !stays.contains(one))
+                    .findFirst();
+            if (next.isEmpty()) {
+                break;
+            }
+            var one = next.get();
             var was = now;
             now = tried(now, List.of(one), false, fed);
             if (now.equals(was)) {
                 now = tried(now, List.of(one), true, fed);
+            }
+            if (now.equals(was)) {
+                stays.add(one);
             }
         }
         return now.fed();

@@ -1,5 +1,6 @@
 package haywright.feeding.hay;
 
+import haywright.diet.CheckedNeed;
 import haywright.feeding.ColdSnap;
 import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param onlyMixed lots that may not be fed to them alone for their nitrate
  * @param nitrate share of the line of these cattle that the whole of it comes to
  * @param isStretched whether it is for mature cows in good condition, whose hay is limited or grained for it
+ * @param magnesium where these feeds have too little of it; else null
  * @param cold where their hay is limited, what colder days take on top; null where it is not
  */
 public record HayRow(
@@ -39,6 +41,7 @@ public record HayRow(
         List<PricedFeed> onlyMixed,
         double nitrate,
         boolean isStretched,
+        @Nullable CheckedNeed magnesium,
         @Nullable ColdSnap cold) {
     private static final int TENTHS = 10;
 

@@ -1,6 +1,8 @@
 package haywright.feeding.hay;
 
 import haywright.cattle.herd.Group;
+import haywright.diet.CheckedNeed;
+import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.GrainFed;
@@ -8,6 +10,7 @@ import haywright.diet.HowNitrateIsFed;
 import haywright.diet.Sureness;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Rations;
+import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
@@ -22,6 +25,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -68,9 +72,11 @@ final class HayRows {
             rows.stream()
                     .filter(row -> !row.inMilk() && row.from().equals(from))
                     .findFirst()
-                    .or(() -> rows.stream()
-                            .filter(row -> !row.inMilk() && row.until().equals(from.minusDays(1)))
-                            .findFirst())
+                    .or(() -> before.isPresent()
+                            ? Optional.empty()
+                            : rows.stream()
+                                    .filter(row -> !row.inMilk() && row.until().equals(from.minusDays(1)))
+                                    .findFirst())
                     .flatMap(dry -> HayChange.of(true, byId(dry.feeds()), fed, from, today, dry.grain()))
                     .ifPresent(changes::add);
         }
@@ -145,6 +151,7 @@ final class HayRows {
                         .toList(),
                 nitrate(eaten, question),
                 plan.limited() && HayFacts.isSturdy(group),
+                magnesium(each, question),
                 eaters.isLimited(plan, group, eaten.stretch(), milking)
                         ? cold(group, eaten, question, today.plusDays(begins + days / 2L))
                         : null);
@@ -181,6 +188,26 @@ final class HayRows {
                         .filter(Objects::nonNull)
                         .mapToDouble(amount -> amount.in(Unit.KILOGRAM_A_DAY))
                         .sum();
+    }
+
+    /** Where its feeds have too little magnesium. */
+    private static @Nullable CheckedNeed magnesium(Map<PricedFeed, Double> each, LeastCostRation question) {
+        // of a mineral whose tag does not say it none counts
+        var fed = each.keySet().stream()
+                .map(PricedFeed::feed)
+                .filter(feed -> !feed.isLooseMineral() || feed.composition().knows(Analyte.MG))
+                .toList();
+        var diet = Diet.of(fed, question.need(), question.options());
+        var kg = diet.feeds().stream()
+                .mapToDouble(one -> each.entrySet().stream()
+                        .filter(e -> e.getKey().feed().equals(one))
+                        .mapToDouble(e -> e.getKey().eaten(e.getValue()))
+                        .sum())
+                .toArray();
+        return diet.checked(kg).stream()
+                .filter(need -> need.id().equals("mg") && need.verdict() == CheckedNeed.Verdict.SHORT)
+                .findFirst()
+                .orElse(null);
     }
 
     private static double nitrate(Allotment.Eaten eaten, LeastCostRation question) {

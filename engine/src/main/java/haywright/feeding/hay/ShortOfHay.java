@@ -364,6 +364,15 @@ public final class ShortOfHay {
                 .toList();
     }
 
+    /** The first day of a row of limited hay; empty where no row has any. */
+    public Optional<LocalDate> limitedFrom() {
+        return leastHarm().stream()
+                .flatMap(least -> least.rows().stream())
+                .filter(row -> row.cold() != null)
+                .map(HayRow::from)
+                .min(LocalDate::compareTo);
+    }
+
     /** Whether some group is taken to be fed free choice, which has to end where hay is limited. */
     public boolean isFreeChoice() {
         return yard.ranch().wishes().values().stream().anyMatch(wish -> wish.way() == WayOfFeeding.FREE_CHOICE);
