@@ -14,6 +14,7 @@ import haywright.diet.LeftOut;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
 import haywright.feeding.WouldCarry;
+import haywright.outlook.FeedingDangers;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ration.NoRation;
@@ -159,7 +160,9 @@ public record BenchView(
                 offers.cold().map(ColdWords::of).orElse(List.of()),
                 sure.map(offer -> shortfalls(offers, offer)).orElse(List.of()),
                 Stream.concat(
-                                Stream.concat(waiting(offers), BunkRoom.words(offers).stream()),
+                                Stream.concat(
+                                        nitrate(offers),
+                                        Stream.concat(waiting(offers), BunkRoom.words(offers).stream())),
                                 offers.answer() instanceof Ration ration
                                         ? Stream.concat(
                                                 RuleWords.heldBack(group, ration).stream(),
@@ -167,6 +170,17 @@ public record BenchView(
                                         : Stream.of())
                         .toList(),
                 offers.rations().question(group).diet().leftOut());
+    }
+
+    /** {@code Mix Oat-pea silage into the rest at every feeding.} As the letter says it. */
+    private static Stream<String> nitrate(Offers offers) {
+        return offers.sure().stream()
+                .flatMap(offer -> FeedingDangers.ofNitrate(
+                        offers.yard(),
+                        offers.rations().question(offers.group()).diet(),
+                        offer.mix().portions())
+                        .stream())
+                .map(haywright.workings.Caution::words);
     }
 
     /** {@code You asked for Oat hay. It is not in this mix until it is tested.} */
