@@ -304,6 +304,30 @@ class LadderDangersTest {
         assertThat(short_).isPositive();
     }
 
+    private static final Pattern STORM = Pattern.compile("= ([0-9.]+) tons\\. None of it");
+
+    /** What a storm takes, each group at its worst row as printed, beside the hay that the rows leave. */
+    @Test
+    void itReachesTurnoutInAStormOnlyWhereSoMuchIsLeft() {
+        for (var hay : List.of(drought(), demo())) {
+            double takes = 0;
+            for (var least : hay.leastHarm()) {
+                takes += least.rows().stream()
+                        .flatMap(row -> ShortRationWords.beside(row, hay.ranch()).stream())
+                        .flatMap(line -> STORM.matcher(line).results())
+                        .mapToDouble(found -> Double.parseDouble(found.group(1)))
+                        .max()
+                        .orElse(0);
+            }
+            double left = hay.tonsOnHand() + hay.tonsBought() - hay.tonsTakenAtLast();
+            var says = String.join(" ", ShortWords.after(hay));
+            assertThat(takes).isPositive();
+            assertThat(says.contains("%.1f tons more".formatted(takes))).isEqualTo(takes > left);
+        }
+        // the bulls of the drought ranch go out on May 25, the others on May 10
+        assertThat(String.join(" ", ShortWords.after(drought()))).contains("Bulls", "May 25", "May 10");
+    }
+
     /** Fewer than half a pound a head nobody weighs out: the smallest supplement of published rations is 0.6 lb. */
     @Test
     void noFeedComesInSplinters() {
