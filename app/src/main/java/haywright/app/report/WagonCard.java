@@ -69,6 +69,15 @@ public record WagonCard(Offers offers) {
         return shares;
     }
 
+    /** kg put out a day for the whole group, by feed, mineral with it. */
+    public Map<String, Double> aDayKg() {
+        return portions().stream()
+                .collect(Collectors.toMap(
+                        portion -> portion.feed().feed().id(),
+                        portion -> offers.group().head() * portion.kgPutOut(),
+                        Double::sum));
+    }
+
     private Line line(Loads.Step step) {
         var portion = step.portion();
         var lot = offers.yard()

@@ -117,13 +117,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
                 .map(KeptPlan.Buy::feed)
                 .distinct()
                 .map(feed -> {
-                    double kg = days
-                            * plan.rations().stream()
-                                    .flatMap(ration -> ration.portions().stream()
-                                            .filter(portion -> portion.feed().equals(feed))
-                                            .map(portion -> ration.head() * portion.kg()))
-                                    .mapToDouble(one -> one)
-                                    .sum();
+                    double kg = days * plan.aDay().getOrDefault(feed, 0.0);
                     return kg < LEAST_KG ? "" : amount(kg) + " " + name(plan, feed);
                 })
                 .filter(says -> !says.isEmpty())

@@ -85,6 +85,12 @@ public final class WeekWords {
             case FED_MORE_THAN_THERE ->
                 "%s of %s fed, but only %s on hand."
                         .formatted(kg(one.entered()), name(one.of(), ranch), kg(one.high()));
+            case FAR_FROM_PLAN ->
+                one.low() > 0
+                        ? "%s of %s fed, and %s was planned for these days."
+                                .formatted(kg(one.entered()), name(one.of(), ranch), kg(one.low()))
+                        : "%s of %s fed, and the plan feeds none of it now."
+                                .formatted(kg(one.entered()), name(one.of(), ranch));
             case COUNT_APART ->
                 "%s of %s left, but by what was on hand and fed it should be %s to %s."
                         .formatted(
@@ -103,6 +109,17 @@ public final class WeekWords {
                                 Show.poundsNumber(one.low() * USUAL_LOW),
                                 Show.pounds(one.high() * USUAL_HIGH));
         };
+    }
+
+    /** The question about a feed of which both were filled in, bales or tons and pounds of the wagon card. */
+    public static String asksBoth(String feed, double typedKg, double cardKg, double plannedKg) {
+        return "%s of %s here and %s from the wagon card: both are counted, %s in all.%s If it is the same feed, empty one of them."
+                .formatted(
+                        kg(typedKg),
+                        feed,
+                        kg(cardKg),
+                        kg(typedKg + cardKg),
+                        plannedKg > 0 ? " " + Show.capital(kg(plannedKg)) + " was planned." : "");
     }
 
     private static String kg(double kg) {
@@ -179,16 +196,9 @@ public final class WeekWords {
     private static void planned(KeptBook before, FedWeek week, Ranch ranch, List<String> all) {
         var says = new ArrayList<String>();
         boolean isApart = false;
+        var plan = before.plan().aDay();
         for (var fed : week.fed().entrySet()) {
-            double kg = before.plan().rations().stream()
-                            .mapToDouble(ration -> ration.head()
-                                    * ration.portions().stream()
-                                            .filter(portion -> portion.feed()
-                                                    .equals(fed.getKey().toString()))
-                                            .mapToDouble(KeptPlan.Portion::kg)
-                                            .sum())
-                            .sum()
-                    * week.days();
+            double kg = plan.getOrDefault(fed.getKey().toString(), 0.0) * week.days();
             double tons = fed.getValue().in(Unit.TON);
             isApart |= Math.abs(tons - Unit.TON.fromBase(kg)) >= LEAST_TONS;
             says.add("%s %s (%s planned)".formatted(name(fed.getKey(), ranch), tons(tons), kg(kg)));

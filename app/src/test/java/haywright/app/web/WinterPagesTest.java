@@ -312,6 +312,49 @@ class WinterPagesTest {
         assertThat(read).isEqualTo(ranch.kept());
     }
 
+    /** The winter book took 48 tons of a lot of which 17 were planned, bales and wagon card both filled in. */
+    @Test
+    void farFromThePlanOrCountedTwiceIsAskedAndNothingOfItIsLost() {
+        ranch.hay("300");
+        ranch.cows();
+        ranch.change(WinterPagesTest::placed);
+        var lot = ranch.anyLot();
+        var group = ranch.kept().groups().keySet().iterator().next().toString();
+        var pounds = Pattern.compile("\\b([0-9],[0-9]{3}) lb a day")
+                .matcher(ranch.get("bench/" + group).body());
+        assertThat(pounds.find()).isTrue();
+        double tons = Integer.parseInt(pounds.group(1).replace(",", "")) * 7 / 2000.0;
+        // three times as many bales of 1,200 lb as planned, then as many as planned and the pounds of the card beside
+        // them
+        var much = "%.0f".formatted(3 * tons * 2000 / 1200);
+        var far = ranch.send("winter/week", week("fed-" + lot, much));
+        assertThat(far.status()).isEqualTo(422);
+        assertThat(far.body()).contains("far_from_plan-fed-" + lot, "value=\"" + much + "\"");
+        var right = "%.0f".formatted(tons * 2000 / 1200);
+        var card = pounds.group(1).replace(",", "");
+        var both = week(
+                "fed-" + lot, right, "card-" + group, (card + " ").repeat(7).strip());
+        var asked = ranch.send("winter/week", both);
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body())
+                .contains("value=\"both-fed-" + lot + "\"", "value=\"" + right + "\"", "value=\"" + card + " ")
+                .doesNotContain("far_from_plan");
+        assertThat(ranch.kept().weeks()).isEmpty();
+        both.put("confirm", "both-fed-" + lot);
+        assertThat(ranch.send("winter/week", both).status()).isEqualTo(303);
+        assertThat(ranch.kept()
+                        .weeks()
+                        .values()
+                        .iterator()
+                        .next()
+                        .fed()
+                        .values()
+                        .iterator()
+                        .next()
+                        .in(Unit.TON))
+                .isCloseTo(2 * tons, within(0.5));
+    }
+
     @Test
     void aLineFromThePhoneFillsInTheWeekAndSavesNothingByItself() {
         ranch.hay("300");

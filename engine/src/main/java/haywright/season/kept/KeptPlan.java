@@ -6,7 +6,9 @@ import haywright.season.given.SeasonFeed;
 import haywright.season.play.Plan;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -196,6 +198,14 @@ public record KeptPlan(
                 .filter(one -> one.feed.equals(lot) && one.usedUp != null)
                 .findFirst()
                 .map(LotEnds::usedUp);
+    }
+
+    /** kg put out a day by this week's rations for all head together, by feed. */
+    public Map<String, Double> aDay() {
+        var all = new LinkedHashMap<String, Double>();
+        rations.forEach(ration -> ration.portions()
+                .forEach(portion -> all.merge(portion.feed(), ration.head() * portion.kg(), Double::sum)));
+        return all;
     }
 
     /** To a tenth: what is kept is read again to the same digits. */

@@ -29,8 +29,9 @@ import org.jspecify.annotations.Nullable;
  * nothing that was counted or scored since.
  *
  * @param yard of the ranch as it was before
+ * @param planned kg as fed that were to be put out of each feed in these days; empty where nobody planned them
  */
-public record WeekMoves(Yard yard, FedWeek week) {
+public record WeekMoves(Yard yard, FedWeek week, Map<UUID, Double> planned) {
     /** A scorer is off by about half a score; in a week cattle change by a tenth (judgment). */
     private static final double MOST_SCORES = 1;
 
@@ -42,6 +43,11 @@ public record WeekMoves(Yard yard, FedWeek week) {
     /** Tons that a count may differ by whatever the lot's own doubt is. */
     private static final double HAIR_TONS = 1;
 
+    /** Half as much again as planned, or half of it, is more than weather and appetite move in a week (judgment). */
+    private static final double FAR_MORE = 1.5;
+
+    private static final double FAR_LESS = 0.5;
+
     /** More than so many times what was entered is another lot. */
     private static final double MOST_TIMES = 10;
 
@@ -51,6 +57,8 @@ public record WeekMoves(Yard yard, FedWeek week) {
     public enum Kind {
         /** More was fed of a lot than is on hand at the most. */
         FED_MORE_THAN_THERE,
+        /** Far more or less of a feed than was to be put out: a double count, or another lot. */
+        FAR_FROM_PLAN,
         /** More or less was counted than can be left at the most or the least. */
         COUNT_APART,
         /** A score moved further than it can. */
@@ -66,6 +74,14 @@ public record WeekMoves(Yard yard, FedWeek week) {
      * @param high of the same
      */
     public record Contradiction(UUID of, Kind kind, double entered, double low, double high) {}
+
+    public WeekMoves {
+        planned = Map.copyOf(planned);
+    }
+
+    public WeekMoves(Yard yard, FedWeek week) {
+        this(yard, week, Map.of());
+    }
 
     private Ranch ranch() {
         return yard.ranch();
@@ -106,8 +122,24 @@ public record WeekMoves(Yard yard, FedWeek week) {
                         group.conditionScore() + MOST_SCORES));
             }
         });
+        week.fed().keySet().stream()
+                .filter(id -> all.stream().noneMatch(one -> one.of().equals(id)))
+                .flatMap(id -> farFromPlan(id).stream())
+                .toList()
+                .forEach(all::add);
         meal().ifPresent(all::add);
         return all;
+    }
+
+    /** A ton apart and by half: what was left empty was not fed as far as anybody said, and is not asked about. */
+    private Optional<Contradiction> farFromPlan(UUID id) {
+        double fed = fed(id);
+        double plan = planned.getOrDefault(id, 0.0);
+        boolean isFar =
+                Math.abs(fed - plan) > Unit.TON.toBase(HAIR_TONS) && (fed > FAR_MORE * plan || fed < FAR_LESS * plan);
+        return isFar && !planned.isEmpty()
+                ? Optional.of(new Contradiction(id, Kind.FAR_FROM_PLAN, fed, plan, plan))
+                : Optional.empty();
     }
 
     private Optional<Contradiction> meal() {

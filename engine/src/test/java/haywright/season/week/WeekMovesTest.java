@@ -99,6 +99,33 @@ class WeekMovesTest {
                 .isEqualTo(lot(start).stock().lines().get(0));
     }
 
+    /** Of 17.1 tons planned, half as much again is 25.65 and half is 8.55. */
+    @Test
+    void farFromWhatWasPlannedIsAsked() {
+        var start = ranch();
+        var planned = Map.of(lot(start).id(), Unit.TON.toBase(17.1));
+        for (double much : new double[] {48, 25.7, 8.5}) {
+            assertThat(new WeekMoves(new Yard(start, DAY), fed(start, much, 1), planned).asks())
+                    .as(much + " tons")
+                    .filteredOn(one -> one.kind() == Kind.FAR_FROM_PLAN)
+                    .hasSize(1);
+        }
+        for (double near : new double[] {25.6, 17.1, 8.6}) {
+            assertThat(new WeekMoves(new Yard(start, DAY), fed(start, near, 1), planned).asks())
+                    .as(near + " tons")
+                    .noneMatch(one -> one.kind() == Kind.FAR_FROM_PLAN);
+        }
+        // a lot that nothing was planned of may be the wrong one; half a ton of cake for a quarter is no slip
+        assertThat(new WeekMoves(new Yard(start, DAY), fed(start, 18, 1), Map.of(new UUID(0, 7), 9.0)).asks())
+                .anyMatch(one -> one.kind() == Kind.FAR_FROM_PLAN);
+        assertThat(new WeekMoves(
+                                new Yard(start, DAY),
+                                fed(start, 0.5, 1),
+                                Map.of(lot(start).id(), Unit.TON.toBase(0.25)))
+                        .asks())
+                .noneMatch(one -> one.kind() == Kind.FAR_FROM_PLAN);
+    }
+
     @Test
     void aCountStandsOverWhatWasFedAndTheRecordSaysWhatWasExpected() {
         var start = ranch();

@@ -3,6 +3,7 @@ package haywright.app.web.winter;
 import haywright.app.report.WagonCard;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
@@ -20,12 +21,16 @@ import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** A week as it was: typed by lot, or from the boxes of a wagon card; then the book is made again from there. */
 public final class WeekPages {
@@ -137,7 +142,7 @@ public final class WeekPages {
                         .orElse(""));
     }
 
-    static java.util.stream.Stream<Lot> lots(Ranch ranch) {
+    static Stream<Lot> lots(Ranch ranch) {
         return ranch.lots().values().stream().filter(lot -> !(lot.stock() instanceof Stock.Standing));
     }
 
@@ -176,8 +181,8 @@ public final class WeekPages {
     private void keep(Page page) {
         var form = page.posted(KEY);
         var week = read(page, form);
-        var moves = week.map(one -> new WeekMoves(page.yard(), one));
-        moves.ifPresent(one -> ask(form, one, page.ranch()));
+        var moves = week.map(one -> new WeekMoves(page.yard(), one, planned(page, one.days())));
+        moves.ifPresent(one -> ask(form, one, page));
         if (moves.isEmpty() || form.hasProblems()) {
             page.reject(form, PAGE, view(page, form));
             return;
@@ -197,10 +202,61 @@ public final class WeekPages {
         }
     }
 
-    private static void ask(Form form, WeekMoves moves, Ranch ranch) {
+    /** kg by feed of the newest book's rations, or of the wagon cards where there is none. */
+    private static Map<UUID, Double> planned(Page page, int days) {
+        var aDay = KeptBooks.newest(page.desk(), page.ranch())
+                .map(kept -> kept.book().plan().aDay())
+                .orElseGet(() -> ofCards(page));
+        var ranch = page.ranch();
+        return Stream.concat(ranch.lots().keySet().stream(), ranch.feedsForSale().keySet().stream())
+                .filter(id -> aDay.containsKey(id.toString()))
+                .collect(Collectors.toMap(id -> id, id -> days * aDay.getOrDefault(id.toString(), 0.0)));
+    }
+
+    private static Map<String, Double> ofCards(Page page) {
+        var all = new LinkedHashMap<String, Double>();
+        for (var group : page.ranch().groups().values()) {
+            try {
+                new WagonCard(page.offers(group)).aDayKg().forEach((feed, kg) -> all.merge(feed, kg, Double::sum));
+            } catch (Refused e) {
+                // without a card nothing is planned for this group
+            }
+        }
+        return all;
+    }
+
+    /** Both ways of saying it may be of two groups, or the same pounds twice. */
+    private static Set<UUID> askBoth(Form form, WeekMoves moves, Page page) {
+        var both = new HashSet<UUID>();
+        var ofCards = new LinkedHashMap<UUID, Quantity>();
+        page.ranch()
+                .groups()
+                .values()
+                .forEach(group -> card(page, form, group, boxes(group).card(), ofCards));
+        lots(page.ranch()).forEach(lot -> {
+            var fed = moves.week().fed().get(lot.id());
+            var card = ofCards.get(lot.id());
+            double typed = fed == null || card == null ? 0 : fed.base() - card.base();
+            if (card != null && typed > 1) {
+                form.doubt(
+                        boxes(lot).fed(),
+                        "both-fed-" + lot.id(),
+                        WeekWords.asksBoth(
+                                lot.name(), typed, card.base(), moves.planned().getOrDefault(lot.id(), 0.0)));
+                both.add(lot.id());
+            }
+        });
+        return both;
+    }
+
+    private static void ask(Form form, WeekMoves moves, Page page) {
+        var both = askBoth(form, moves, page);
         for (var one : moves.asks()) {
+            if (one.kind() == WeekMoves.Kind.FAR_FROM_PLAN && both.contains(one.of())) {
+                continue; // the question before has what was planned too
+            }
             var name = switch (one.kind()) {
-                case FED_MORE_THAN_THERE -> "fed-" + one.of();
+                case FED_MORE_THAN_THERE, FAR_FROM_PLAN -> "fed-" + one.of();
                 case COUNT_APART -> "left-on-hand-" + one.of();
                 case SCORE_APART -> "score-" + one.of();
                 case NO_MEAL -> TO.name();
@@ -208,7 +264,7 @@ public final class WeekPages {
             form.doubt(
                     Ask.text(name, "", ""),
                     one.kind().name().toLowerCase(java.util.Locale.ROOT) + "-" + name,
-                    WeekWords.asks(one, ranch));
+                    WeekWords.asks(one, page.ranch()));
         }
     }
 
