@@ -212,35 +212,46 @@ final class Counting {
         return season.begins(week + 1).minusDays(1);
     }
 
-    /** By what all groups needed until grass, of the winters that were played. */
+    /**
+     * By what all groups needed until grass, of the winters that were played: the third that needed least, the middle one and
+     * the one that needed most, all draws of each. One draw alone says more of its own tons than of its weather.
+     */
     private List<WinterBook.Kind> kinds(List<Played> played) {
-        var first = new TreeMap<Integer, Played>();
-        played.forEach(one -> first.putIfAbsent(one.winter(), one));
-        var ranked = Arrays.stream(crew.ranked()).filter(first::containsKey).toArray();
+        var ranked = Arrays.stream(crew.ranked())
+                .filter(winter -> played.stream().anyMatch(one -> one.winter() == winter))
+                .toArray();
         if (ranked.length == 0) {
             return List.of();
         }
-        int last = ranked.length - 1;
+        int third = (ranked.length + 2) / 3;
+        int middle = (ranked.length - third) / 2;
         return List.of(
-                kind("open", Objects.requireNonNull(first.get(ranked[(int) (TENTH * last)]))),
-                kind("usual", Objects.requireNonNull(first.get(ranked[last / 2]))),
-                kind("hard", Objects.requireNonNull(first.get(ranked[(int) Math.ceil((1 - TENTH) * last)]))));
+                kind("open", Arrays.copyOfRange(ranked, 0, third), played),
+                kind("usual", Arrays.copyOfRange(ranked, middle, middle + third), played),
+                kind("hard", Arrays.copyOfRange(ranked, ranked.length - third, ranked.length), played));
     }
 
-    private WinterBook.Kind kind(String what, Played played) {
-        double score = Double.NaN;
-        for (double one : played.calvingScores()) {
-            score = Double.isNaN(score) ? one : score;
-        }
+    private WinterBook.Kind kind(String what, int[] winters, List<Played> played) {
+        var all = played.stream()
+                .filter(one -> Arrays.stream(winters).anyMatch(winter -> winter == one.winter()))
+                .toList();
         return new WinterBook.Kind(
                 what,
-                season.record().winters().get(played.winter()).words(),
-                played.cost(),
-                played.bought(),
-                tonsShort(played),
-                tonsLeft(played),
-                score,
-                played.late());
+                season.record().winters().get(winters[winters.length / 2]).words(),
+                mean(all, Played::cost),
+                mean(all, Played::bought),
+                mean(all, this::tonsShort),
+                mean(all, this::tonsLeft),
+                mean(all, Counting::calvingScore),
+                (int) Math.round(mean(all, Played::late)));
+    }
+
+    /** Of the first group that calves ahead. */
+    private static double calvingScore(Played played) {
+        return Arrays.stream(played.calvingScores())
+                .filter(score -> !Double.isNaN(score))
+                .findFirst()
+                .orElse(Double.NaN);
     }
 
     WinterBook.Beside beside(String what, List<Played> played) {

@@ -129,7 +129,13 @@ public record WinterBook(
     /** @param inTen of ten winters in which it was used up. @param early one in ten is before. @param middle half are */
     public record RunsOut(String lot, String name, double inTen, LocalDate early, LocalDate middle) {}
 
-    /** @param score of mature cows at calving; NaN where none calve ahead. @param tonsLeft of hay and silage that may be fed */
+    /**
+     * A third of the winters, by what all cattle needed in them; figures are means of all their draws.
+     *
+     * @param winter the one in the middle of them
+     * @param score of mature cows at calving; NaN where none calve ahead.
+     * @param tonsLeft of hay and silage that may be fed
+     */
     public record Kind(
             String what,
             String winter,

@@ -48,6 +48,17 @@ class BookMakerTest {
         assertThat(two.doubts()).isEqualTo(one.doubts());
     }
 
+    /** A draw of a mild winter with light bales came out shorter than one of a hard winter with heavy ones. */
+    @Test
+    void aHardWinterIsShorterThanAnOpenOne() {
+        var kinds = book(Invented.ranch(60, 0), plain(60, 2, () -> false)).kinds();
+        assertThat(kinds).extracting(WinterBook.Kind::what).containsExactly("open", "usual", "hard");
+        double open = kinds.get(0).tonsShort() - kinds.get(0).tonsLeft();
+        double usual = kinds.get(1).tonsShort() - kinds.get(1).tonsLeft();
+        double hard = kinds.get(2).tonsShort() - kinds.get(2).tonsLeft();
+        assertThat(usual).isBetween(open, hard);
+    }
+
     @Test
     void canceledItKeepsWhatIsDoneAndThatIsTheSame() {
         var played = new ArrayList<Played>();
