@@ -292,4 +292,8 @@ final class Database implements AutoCloseable {
     public void close() {
         pool.close();
     }
+
+    boolean isClosed() {
+        return pool.isClosed();
+    }
 }

@@ -289,4 +289,9 @@ public final class Store implements AutoCloseable {
             inUse.close();
         }
     }
+
+    /** Whether the program is closing: what still runs beside it has nowhere to keep anything. */
+    public boolean isClosed() {
+        return database.isClosed();
+    }
 }

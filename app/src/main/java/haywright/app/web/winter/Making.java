@@ -24,6 +24,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -43,6 +44,7 @@ final class Making implements BookListener {
     private final LocalDate day;
     private final WinterBooks store;
     private final Ranches ranches;
+    private final BooleanSupplier isClosed;
     private final int threads;
     private long began;
     private long looked = System.nanoTime();
@@ -103,6 +105,7 @@ final class Making implements BookListener {
         day = page.today();
         store = page.desk().store().winterBooks();
         ranches = page.desk().store().ranches();
+        isClosed = page.desk().store()::isClosed;
         this.threads = threads;
     }
 
@@ -169,6 +172,9 @@ final class Making implements BookListener {
             }
             return Optional.empty();
         } catch (RuntimeException e) {
+            if (isClosed.getAsBoolean()) {
+                return Optional.empty(); // nothing failed: the program ended first
+            }
             synchronized (this) {
                 failed = book == null;
                 unkept = e;
@@ -225,7 +231,7 @@ final class Making implements BookListener {
     }
 
     private synchronized boolean isEnough() {
-        return stopped || System.nanoTime() - began > MOST_NANOS || isRanchGone();
+        return stopped || isClosed.getAsBoolean() || System.nanoTime() - began > MOST_NANOS || isRanchGone();
     }
 
     /** Archived meanwhile, from whichever window or program: others wait for the place. */
