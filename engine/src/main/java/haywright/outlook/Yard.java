@@ -8,6 +8,7 @@ import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
 import haywright.diet.LimitFeeding;
 import haywright.diet.WayOfFeeding;
+import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.forage.book.Prior;
@@ -52,6 +53,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Yard {
     /** Silage and tubs lose little; common practice, no source. Long hay and straw lose what the ranch says. */
+    /** One of them on its tag tells what a mineral is. */
+    private static final List<Analyte> MINERALS = List.of(Analyte.CA, Analyte.P, Analyte.MG, Analyte.NA);
+
     private static final double LITTLE_LOSS_PERCENT = 3;
 
     /** Grain and cake out of a bunk; common practice, no source. */
@@ -195,6 +199,23 @@ public final class Yard {
                     feed(sale), sale.deliveredPerKg(), false, most == null ? Double.POSITIVE_INFINITY : most.base()));
         }
         return feeds.isEmpty() ? feeds : UsualMineral.beside(feeds);
+    }
+
+    /**
+     * Minerals that the ranch buys and of which no figure is known, where the usual one stands in for them: without its tag
+     * nothing tells a mix from salt or limestone.
+     */
+    public List<FeedForSale> untaggedMinerals() {
+        return feeds().stream().noneMatch(UsualMineral::is)
+                ? List.of()
+                : ranch.feedsForSale().values().stream()
+                        .filter(sale -> sale.feedClass() == FeedClass.MINERAL
+                                && MINERALS.stream()
+                                        .noneMatch(mineral -> feed(sale)
+                                                .composition()
+                                                .value(mineral)
+                                                .isPresent()))
+                        .toList();
     }
 
     /** @param price dollars a kg as fed, in the yard */

@@ -102,6 +102,16 @@ public record Page(
         return KeptBooks.current(desk, ranch);
     }
 
+    /** Its newest winter book, where it was made before something that moves it changed. */
+    public Optional<KeptBook> olderBook() {
+        return KeptBooks.newest(desk, ranch).filter(kept -> !kept.isCurrent()).map(KeptBooks.Kept::book);
+    }
+
+    /** Those of {@link #offers}, where an earlier page had them worked out. */
+    public Optional<Offers> offersAtHand(Group group) {
+        return YARDS.atHand(ranch, today(), group);
+    }
+
     /** The hidden token of every form. */
     public String token() {
         return Gate.token(http);

@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
@@ -82,6 +83,15 @@ final class Yards {
     Offers offers(Context http, Ranch ranch, LocalDate day, Group group) {
         var kept = entered(http, ranch, day);
         return kept.offers.computeIfAbsent(group.id(), id -> new Offers(kept.rations, group));
+    }
+
+    /** The same, where some page had it worked out before; nobody waits. */
+    synchronized Optional<Offers> atHand(Ranch ranch, LocalDate day, Group group) {
+        return last.stream()
+                .filter(kept -> isSame(kept.rations.ranch(), ranch)
+                        && kept.rations.day().equals(day))
+                .findFirst()
+                .flatMap(kept -> Optional.ofNullable(kept.offers.get(group.id())));
     }
 
     /** Its lots against its groups. */

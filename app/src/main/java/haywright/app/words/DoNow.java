@@ -18,9 +18,9 @@ import org.jspecify.annotations.Nullable;
  * them, and nothing is to be bought while it is not known whether a test is.
  *
  * @param what in a sentence. @param more behind it. @param under orders that stand under it. @param isTest whether a sample is to
- *     be planned for it
+ *     be planned for it. @param isShort whether hay is to be found for it or fewer cattle fed
  */
-public record DoNow(String what, String more, List<String> under, boolean isTest) {
+public record DoNow(String what, String more, List<String> under, boolean isTest, boolean isShort) {
     private static final String TEST = "test";
     private static final double DAYS_A_WEEK = 7;
     /** Less is a bag, which is not worth a line. */
@@ -31,7 +31,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
     }
 
     private DoNow(String what, String more, List<String> under) {
-        this(what, more, under, false);
+        this(what, more, under, false, false);
     }
 
     /** @param book null while it is made */
@@ -53,7 +53,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
                             "Decide by %s: %s.".formatted(Show.day(one.decideBy()), brings(one, book)),
                             List.of())));
             orders.forEach(order -> all.add(new DoNow(order, "", List.of())));
-            find.ifPresent(order -> all.add(new DoNow(order, "", List.of())));
+            find.ifPresent(order -> all.add(new DoNow(order, WinterWords.fewer(plan), List.of(), false, true)));
         }
         return all;
     }
@@ -87,7 +87,8 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
                 test.map(one -> "Do it by %s. %s, %s.".formatted(Show.day(one.decideBy()), safe, brings(one, book)))
                         .orElse("What the test is worth was not figured."),
                 List.of(),
-                true));
+                true,
+                false));
         // hay that a safe test leaves to find is to be looked for now
         double left = test.map(Alternative::tonsShort).orElse(0.0);
         boolean isAnyway = left >= 1 && find.isPresent();
@@ -95,18 +96,26 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
             all.add(new DoNow(
                     "Look for hay now, or plan for fewer cattle.",
                     "Whatever the test says you need some: about %s in an average winter if it is safe, %s by this plan if it is not."
-                            .formatted(Show.count(Math.round(left), "ton"), WinterWords.tons(plan.emergencyKg())),
-                    List.of()));
+                                    .formatted(
+                                            Show.count(Math.round(left), "ton"), WinterWords.tons(plan.emergencyKg()))
+                            + " " + WinterWords.fewer(plan),
+                    List.of(),
+                    false,
+                    true));
         }
         var orders = new ArrayList<>(WinterWords.buy(plan, by));
         if (!isAnyway) {
-            find.ifPresent(orders::add);
+            find.map(order -> (order + " " + WinterWords.fewer(plan)).strip()).ifPresent(orders::add);
         }
         if (!orders.isEmpty()) {
             all.add(new DoNow(
                     "Wait for the results until %s.".formatted(Show.day(by)), until(plan, book, by), List.of()));
             all.add(new DoNow(
-                    "If a test comes back unsafe, or none is back by %s:".formatted(Show.day(by)), "", orders));
+                    "If a test comes back unsafe, or none is back by %s:".formatted(Show.day(by)),
+                    "",
+                    orders,
+                    false,
+                    !isAnyway && find.isPresent()));
         }
     }
 

@@ -94,4 +94,9 @@ public final class RegainWords {
     public static String held(Group group) {
         return "Held at score " + score(group.conditionScore());
     }
+
+    /** {@code They calve at score 5.5, as they are now.} */
+    public static String calveHeld(Group group) {
+        return "They calve at score %s, as they are now.".formatted(score(group.conditionScore()));
+    }
 }

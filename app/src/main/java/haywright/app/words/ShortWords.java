@@ -137,7 +137,9 @@ public final class ShortWords {
                     ? "Enter what hay could be bought, and its price."
                     : before == 0
                             ? "Not needed after the steps above."
-                            : (step.head() == 0 && isAsked(step) ? "Enter a number below." : "Saves nothing.");
+                            : (step.head() == 0 && isAsked(step)
+                                    ? "Counted once you enter a number."
+                                    : "Saves nothing.");
         }
         var dollars = step.dollarsACow();
         var cost = dollars == null
@@ -158,16 +160,7 @@ public final class ShortWords {
                         step.what() == What.BUY_LISTED
                                 ? " It costs $%s.".formatted(Show.number(dollars(hay.buys()), 0))
                                 : cost,
-                        hay.untested().isEmpty()
-                                ? ""
-                                : spared(
-                                        before - rounded(hay.tonsUntested()),
-                                        saved,
-                                        step.what() == What.BUY_LISTED
-                                                ? hay.buys().stream()
-                                                        .mapToDouble(ToBuy::tons)
-                                                        .sum()
-                                                : saved));
+                        hay.untested().isEmpty() ? "" : spared(before - rounded(hay.tonsUntested()), saved, step, hay));
     }
 
     /** Whether a step waits for a number of head. */
@@ -219,14 +212,26 @@ public final class ShortWords {
     /**
      * @param rest tons that would be short before a step if the test came back safe
      * @param saved by the step
-     * @param takes tons of what is bought for it; of other steps what they save
      */
-    private static String spared(double rest, double saved, double takes) {
-        return rest <= 0
-                ? " Not needed if the test comes back safe."
-                : rest < saved
-                        ? " If the test comes back safe, %s of it is enough.".formatted(tons(rest * takes / saved))
-                        : "";
+    private static String spared(double rest, double saved, HayStep step, ShortOfHay hay) {
+        if (rest <= 0) {
+            return " Not needed if the test comes back safe.";
+        }
+        if (rest >= saved) {
+            return "";
+        }
+        double share = rest / saved;
+        return " If the test comes back safe, %s."
+                .formatted(
+                        step.what() == What.BUY_LISTED
+                                ? tons(share
+                                                * hay.buys().stream()
+                                                        .mapToDouble(ToBuy::tons)
+                                                        .sum())
+                                        + " of it is enough"
+                                : step.head() > 0
+                                        ? "%s head are enough".formatted(Show.number(Math.ceil(share * step.head()), 0))
+                                        : "it has to save only " + tons(rest));
     }
 
     /** What lots that wait for a test would come to, and what the test costs. */

@@ -4,6 +4,7 @@ import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.season.WinterBook;
+import haywright.season.given.Emergency;
 import haywright.season.given.Facts;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
@@ -185,6 +186,28 @@ public final class WinterWords {
                 ? Optional.empty()
                 : Optional.of("You still need %s of hay from somewhere, or fewer cattle."
                         .formatted(tons(plan.emergencyKg())));
+    }
+
+    /** How many head eat as much as is to be found, from now on; empty where they are not fed to turnout by the plan. */
+    static String fewer(KeptPlan plan) {
+        return plan.rations().stream()
+                .filter(ration -> ration.head() > 0)
+                .max(Comparator.comparingInt(KeptPlan.Ration::head))
+                .map(ration -> {
+                    double each = plan.stretches().stream()
+                                    .flatMap(stretch -> stretch.eats().stream())
+                                    .filter(eats -> eats.group().equals(ration.group())
+                                            && (eats.isForage() || eats.feed().equals(Emergency.ID)))
+                                    .mapToDouble(KeptPlan.Eats::kg)
+                                    .sum()
+                            / ration.head();
+                    double head = Math.ceil(plan.emergencyKg() / each);
+                    return each > 0 && head < ration.head()
+                            ? "That is what %s head of %s eat from now to turnout."
+                                    .formatted(Show.number(head, 0), ration.name())
+                            : "";
+                })
+                .orElse("");
     }
 
     private static boolean isLarge(KeptPlan.Buy buy) {

@@ -65,6 +65,24 @@ class BenchPageTest {
         return changed.groups().get(group.id());
     }
 
+    /** Somebody's own mineral was left out without a word, and another was fed in its place. */
+    @Test
+    void aMineralWithoutItsTagIsSaidNotToBeUsedWithTheWayToItsTag() {
+        var group = cows();
+        assertThat(ranch.get("bench/" + group.id()).body()).doesNotContain("untagged");
+        var mineral = new LinkedHashMap<String, String>();
+        mineral.put("name", "Co-op mineral");
+        mineral.put("feedClass", "mineral");
+        mineral.put("price", "1520");
+        assertThat(ranch.send("feeds/new", mineral).status()).isEqualTo(303);
+        var id = ranch.kept().feedsForSale().keySet().iterator().next();
+        for (var page : List.of("bench", "bench/" + group.id(), "letter/" + group.id())) {
+            assertThat(ranch.get(page).body())
+                    .as(page)
+                    .contains("class=\"careful untagged\"", "href=\"" + ranch.path() + "feeds/" + id + "\"");
+        }
+    }
+
     @Test
     void thePageOfManyCalvingWeeksIsSmallAndLinksToEveryLineOfTheirNeed() {
         var group = cows();

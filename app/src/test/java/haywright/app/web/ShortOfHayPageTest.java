@@ -54,7 +54,7 @@ class ShortOfHayPageTest {
         var asked = ranch.get("bench/short?sold=25&dollarsSold=1600&away=40&awayDays=20")
                 .body();
         assertThat(asked).contains("Sell 25 ", "value=\"25\"", "value=\"1600\"", "Send 40 dry cows");
-        assertThat(page.body()).contains("class=\"picture\"");
+        assertThat(page.body()).contains("class=\"picture\"", "href=\"#f-away\"", "id=\"f-away\"", "id=\"f-sold\"");
         // one tap leaves a step out, and keeps what was asked
         assertThat(asked)
                 .contains("bench/short?sold=25&amp;dollarsSold=1600&amp;away=40&amp;awayDays=20&amp;not=sell_open");

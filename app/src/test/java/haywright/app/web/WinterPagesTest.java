@@ -121,7 +121,10 @@ class WinterPagesTest {
         var older = ranch.get("winter").body();
         assertThat(older).contains(MAKE_AGAIN, "href=\"" + ranch.path() + "history\"", "id=\"dots-title\"");
         for (var other : BESIDE) {
-            assertThat(ranch.get(other).body()).as(other).doesNotContain("class=\"book-line\"");
+            assertThat(ranch.get(other).body())
+                    .as(other)
+                    .contains("class=\"book-older")
+                    .doesNotContain("class=\"book-line\"");
         }
         assertThat(ranch.client().get("/").body()).doesNotContain("winter book of");
         assertThat(ranch.send("winter", Map.of()).status()).isEqualTo(303);

@@ -82,6 +82,28 @@ class DoNowTest {
         return DoNow.of(plan(), book);
     }
 
+    /** The cows eat 104 and 40 tons to turnout, 1.44 a head; 18 tons are 12.5 head. */
+    @Test
+    void whatIsStillToFindIsSaidInHeadToo() {
+        var plan = plan();
+        var short_ = new KeptPlan(
+                false,
+                plan.buys(),
+                plan.sells(),
+                plan.spoils(),
+                kg(18),
+                plan.rations(),
+                plan.stretches(),
+                plan.lots(),
+                plan.waiting(),
+                plan.unmet());
+        assertThat(WinterWords.fewer(short_)).contains("13 head", "Cows");
+        assertThat(DoNow.of(short_, book(alternative("test", -2_100, 6_300))))
+                .filteredOn(DoNow::isShort)
+                .singleElement()
+                .satisfies(one -> assertThat(one.more()).contains("13 head"));
+    }
+
     @Test
     void aTestThatPaysComesFirstAndPurchasesWaitForIt() {
         var book = book(alternative("sell", 100, 900), alternative("test", 35_300, 42_900));

@@ -174,7 +174,7 @@ public record Card(
         RegainWords.more(offers)
                 .map(more -> Show.cents(more) + " less until they calve.")
                 .ifPresent(notes::add);
-        notes.add("They calve as thin as they are now.");
+        notes.add(RegainWords.calveHeld(offers.group()));
         return notes;
     }
 

@@ -101,6 +101,11 @@ public final class ShortPages {
                     && (isLeftOut(step) || step.saves() > 0);
         }
 
+        /** The box at the end of the page that a step waits for; null for most. */
+        public @Nullable String box(HayStep step) {
+            return step.what() == What.SELL_OPEN ? SOLD.name() : step.what() == What.ELSEWHERE ? AWAY.name() : null;
+        }
+
         /** Of this page with a step left out, or taken again. */
         public String without(HayStep step) {
             var other = EnumSet.noneOf(What.class);

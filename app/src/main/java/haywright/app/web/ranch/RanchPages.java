@@ -9,6 +9,7 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.Sent;
 import haywright.app.web.ToDo;
+import haywright.app.web.bench.BenchView;
 import haywright.app.web.form.JsonForm;
 import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
@@ -24,6 +25,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** The home of a ranch and its settings. */
@@ -123,24 +125,45 @@ public final class RanchPages {
     /**
      * What a kept letter says to feed a group.
      *
-     * @param says {@code 19 lb Meadow hay}, one a feed; empty where its letter is out of date
+     * @param says {@code 19 lb Meadow hay}, one a feed; empty where it says nothing to go by
+     * @param why it says nothing; empty where it does
+     * @param path of what to do about that. @param act in words
      */
-    public record Fed(Group group, List<String> says) {
-        static List<Fed> of(Ranch ranch) {
-            return ranch.groups().values().stream()
-                    .flatMap(group -> Optional.ofNullable(ranch.letters().get(group.id())).stream()
-                            .map(letter -> of(new FeedLetter(ranch, group, letter))))
+    public record Fed(Group group, List<String> says, String why, String path, String act) {
+        /**
+         * None where no group has anything yet.
+         *
+         * @param atHand the bench's line of a group, where it is worked out: this page waits for no ration
+         */
+        static List<Fed> of(Ranch ranch, Function<Group, Optional<String>> atHand) {
+            var all = ranch.groups().values().stream()
+                    .map(group -> Optional.ofNullable(ranch.letters().get(group.id()))
+                            .map(letter -> of(new FeedLetter(ranch, group, letter)))
+                            .or(() -> atHand.apply(group).map(says -> new Fed(group, List.of(says), "", "", "")))
+                            .orElseGet(() -> bench(group, "No letter yet.")))
                     .toList();
+            return ranch.letters().isEmpty() && all.stream().allMatch(one -> one.says.isEmpty()) ? List.of() : all;
         }
 
         private static Fed of(FeedLetter letter) {
-            return new Fed(
-                    letter.group(),
-                    letter.isStale()
-                            ? List.of()
-                            : letter.letter().table().stream()
-                                    .map(row -> row.aHead() + " " + row.feed())
-                                    .toList());
+            if (letter.isStale()) {
+                return new Fed(
+                        letter.group(),
+                        List.of(),
+                        "The letter is out of date.",
+                        "letter/" + letter.group().id(),
+                        "Work it out again");
+            }
+            var says = letter.letter().table().stream()
+                    .map(row -> row.aHead() + " " + row.feed())
+                    .toList();
+            return says.isEmpty()
+                    ? bench(letter.group(), "There is no ration.")
+                    : new Fed(letter.group(), says, "", "", "");
+        }
+
+        private static Fed bench(Group group, String why) {
+            return new Fed(group, List.of(), why, "bench/" + group.id(), "See what to feed");
         }
     }
 
@@ -170,7 +193,9 @@ public final class RanchPages {
         return new Home(
                 ToDo.of(page.ranch(), page.book().isPresent()),
                 DaysOfFeed.of(page.yard()),
-                Fed.of(page.ranch()),
+                Fed.of(
+                        page.ranch(),
+                        group -> page.offersAtHand(group).map(BenchView::row).map(row -> row.says())),
                 NextDate.all(page.ranch(), page.today()),
                 left,
                 damaged);

@@ -10,6 +10,7 @@ import haywright.ranch.FedNow;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
@@ -20,11 +21,16 @@ class HomeTest {
 
     @Test
     void whatToFeedIsThatOfTheKeptLetterAndNothingWhereItIsOutOfDate() {
-        assertThat(RanchPages.Fed.of(DEMO)).isEmpty();
+        assertThat(RanchPages.Fed.of(DEMO, group -> Optional.empty())).isEmpty();
+        // without a letter the bench's line, once some page has it
+        assertThat(RanchPages.Fed.of(DEMO, group -> Optional.of("$1: 9 lb of " + group.name())))
+                .allSatisfy(fed -> assertThat(fed.says())
+                        .containsExactly("$1: 9 lb of " + fed.group().name()))
+                .hasSameSizeAs(DEMO.groups().values());
         var cows = DEMO.groups().values().iterator().next();
         var letter = FeedLetter.of(DEMO, cows, DAY).letter();
         var kept = DEMO.with(letter);
-        assertThat(RanchPages.Fed.of(kept)).singleElement().satisfies(fed -> {
+        assertThat(RanchPages.Fed.of(kept, group -> Optional.empty())).first().satisfies(fed -> {
             assertThat(fed.group()).isEqualTo(cows);
             assertThat(fed.says()).hasSameSizeAs(letter.table()).isNotEmpty();
             assertThat(fed.says().get(0))
@@ -32,9 +38,15 @@ class HomeTest {
                             letter.table().get(0).aHead(), letter.table().get(0).feed());
         });
         var stale = kept.with(new FedNow(cows.id(), Map.of()));
-        assertThat(RanchPages.Fed.of(stale))
-                .singleElement()
-                .satisfies(fed -> assertThat(fed.says()).isEmpty());
+        assertThat(RanchPages.Fed.of(stale, group -> Optional.empty())).first().satisfies(fed -> {
+            assertThat(fed.says()).isEmpty();
+            assertThat(fed.path()).isEqualTo("letter/" + cows.id());
+        });
+        assertThat(RanchPages.Fed.of(kept, group -> Optional.empty()))
+                .filteredOn(fed -> !fed.group().equals(cows))
+                .isNotEmpty()
+                .allSatisfy(fed ->
+                        assertThat(fed.path()).isEqualTo("bench/" + fed.group().id()));
     }
 
     /** Of the demo oat hay and the standing meadow have neither a report nor a sample; of an empty ranch hay comes first. */
