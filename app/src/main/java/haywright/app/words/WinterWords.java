@@ -75,7 +75,7 @@ public final class WinterWords {
         var years =
                 hay.stream().limit(MOST_NAMED).map(KeptBook.ShortWinter::winter).collect(Collectors.joining(", "));
         var tons = hay.stream().mapToDouble(KeptBook.ShortWinter::tons).summaryStatistics();
-        return "%s by %s tons of hay. %s We keep %s days of hay back for storms, and count it as short when that is touched."
+        return "%s by %s tons of hay. %s"
                 .formatted(
                         hay.size() == book.years()
                                 ? "You are short"
@@ -86,8 +86,13 @@ public final class WinterWords {
                         between(tons.getMin(), tons.getMax()),
                         book.shortFrom()
                                 .map(from -> "It could start as early as %s.".formatted(Show.day(from)))
-                                .orElse("That is where grass comes late."),
-                        Show.number(Facts.value("storm_days"), 0));
+                                .orElse("That is where grass comes late."));
+    }
+
+    /** What counts as short beside an empty yard. */
+    public static String heldBack() {
+        return "We keep %s days of hay back for storms, and count it as short when that is touched."
+                .formatted(Show.number(Facts.value("storm_days"), 0));
     }
 
     /** What no feed here meets, a sentence for each need of a group; energy for gain first, since a grain brings it. */

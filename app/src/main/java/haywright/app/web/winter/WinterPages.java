@@ -17,6 +17,7 @@ import haywright.season.given.Facts;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.workings.Problem;
+import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -258,12 +259,29 @@ public final class WinterPages {
                 .orElseThrow(() -> new NotFoundResponse("There is no winter book of this ranch yet."));
     }
 
-    /** What each group is to be fed now, as bench and letter have it: {@code Mature cows: $1.91: 9.2 lb Pivot hay, 19 lb Meadow hay}. */
+    /** What each group is to be fed now, as bench and letter have it: {@code Mature cows: $1.91: 9.2 lb Pivot hay; enough 8 times in 10}. */
     public static List<String> thisWeek(Page page) {
         return page.ranch().groups().values().stream()
                 .map(group -> BenchView.row(page.offers(group)))
-                .map(row -> row.group().name() + ": " + row.says())
+                .map(row -> row.group().name() + ": " + row.says() + (row.holds().isEmpty() ? "" : "; " + row.holds()))
                 .toList();
+    }
+
+    /** {@code $1,062 a day for all}: cents as they stand in the lines times head; empty where a group has no ration. */
+    public static String costADay(Page page) {
+        double dollars = 0;
+        try {
+            for (var group : page.ranch().groups().values()) {
+                var sure = page.offers(group).sure();
+                if (sure.isEmpty()) {
+                    return "";
+                }
+                dollars += group.head() * sure.get().cents();
+            }
+        } catch (Refused e) {
+            return ""; // the line of the group says why
+        }
+        return dollars == 0 ? "" : "$%s a day for all.".formatted(Show.number(dollars, 0));
     }
 
     private static void again(Page page) {
