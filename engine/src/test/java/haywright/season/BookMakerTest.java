@@ -2,6 +2,7 @@ package haywright.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import haywright.forage.FeedClass;
 import haywright.outlook.Yard;
@@ -167,6 +168,20 @@ class BookMakerTest {
         assertThat(stopped.together(yard, season, hardness, ids[0], ids[1])).isEmpty();
     }
 
+    /** Fifty tons of oat hay that nobody may have until it is tested: the storm reserve is not of them either. */
+    @Test
+    void aLotThatWaitsForATestHoldsNoReserveForStorms() {
+        var ranch = Invented.ranch(60, 0);
+        var alone = book(ranch, plain(3, 1, () -> false));
+        var beside = book(ranch.with(untestedOats(50)), plain(3, 1, () -> false));
+        assertThat(beside.besides()).hasSameSizeAs(alone.besides()).isNotEmpty();
+        for (int i = 0; i < beside.besides().size(); i++) {
+            assertThat(beside.besides().get(i).tonsShort())
+                    .as(beside.besides().get(i).what())
+                    .isCloseTo(alone.besides().get(i).tonsShort(), within(1.0));
+        }
+    }
+
     @Test
     void whatCannotBePlannedIsRefusedInWords() {
         var ranch = Invented.ranch(100, 0);
@@ -187,10 +202,9 @@ class BookMakerTest {
                                 .containsExactly("turnout"));
     }
 
-    /** Two hundred tons of oat hay that nobody may be fed before it is tested are no hay that is left. */
-    @Test
-    void whatWaitsForATestIsNotLeft() {
-        var oats = new Lot(
+    /** Fifty tons of oat hay that nobody may be fed before it is tested are no hay that is left. */
+    private static Lot untestedOats(double tons) {
+        return new Lot(
                 new UUID(0, 3),
                 "Oat hay",
                 FeedClass.CEREAL_HAY,
@@ -199,14 +213,18 @@ class BookMakerTest {
                 "",
                 null,
                 Lot.Storage.BARN,
-                new Stock.Weighed(Quantity.of(200, Unit.TON)),
+                new Stock.Weighed(Quantity.of(tons, Unit.TON)),
                 Quantity.of(120, Unit.DOLLAR_PER_TON),
                 false,
                 "",
                 null,
                 null,
                 List.of());
-        var book = book(Invented.ranch(30, 0).with(oats), plain(6, 1, () -> false));
+    }
+
+    @Test
+    void whatWaitsForATestIsNotLeft() {
+        var book = book(Invented.ranch(30, 0).with(untestedOats(200)), plain(6, 1, () -> false));
         assertThat(book.lasts()).hasValue(0);
         assertThat(book.kinds())
                 .isNotEmpty()

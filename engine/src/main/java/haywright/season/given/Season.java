@@ -300,6 +300,15 @@ public final class Season {
         return mayBeFed(eaters, feed);
     }
 
+    /** By feed, whether the storm reserve may be of it: hay or silage that some group may have. */
+    public boolean[] reserves() {
+        var may = new boolean[feeds().size()];
+        for (int f = 0; f < may.length; f++) {
+            may[f] = feeds().get(f).isForage() && mayBeFed(f);
+        }
+        return may;
+    }
+
     private static boolean mayBeFed(List<Eater> eaters, int feed) {
         return eaters.stream()
                 .flatMap(eater -> eater.stages().stream())

@@ -40,7 +40,7 @@ public record SeasonFeed(
         return priced.own() || Double.isFinite(canBuy);
     }
 
-    /** Hay or silage that a storm reserve may be of. */
+    /** Hay or silage. */
     public boolean isForage() {
         return priced.isHayOrSilage();
     }

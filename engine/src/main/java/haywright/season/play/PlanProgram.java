@@ -47,6 +47,7 @@ public final class PlanProgram {
     private final int[][] cap;
     private final int[][] storm;
     private final int[][] stormMissed;
+    private final boolean[] isReserve;
     private final int[] opening;
 
     public PlanProgram(Season season, Blocks blocks, Energies made, int scenarios) {
@@ -66,6 +67,7 @@ public final class PlanProgram {
         keep = new int[scenarios][count][feeds];
         cap = new int[scenarios][feeds];
         storm = new int[scenarios][count];
+        isReserve = season.reserves();
         stormMissed = new int[scenarios][count];
         opening = new int[feeds];
         program = futures.together((in, s) -> add(in.in("0/" + blocks.from(0)), 0, 0), (in, s) -> {
@@ -135,7 +137,7 @@ public final class PlanProgram {
                 in.column("storm reserve missed", weight(k) * days * prices.storm() / Season.DAYS_A_WEEK, 0, INF);
         in.term(storm[s][k], stormMissed[s][k], 1);
         for (int f = 0; f < season.feeds().size(); f++) {
-            if (stock[s][k][f] >= 0 && season.feeds().get(f).isForage()) {
+            if (stock[s][k][f] >= 0 && isReserve[f]) {
                 in.term(
                         storm[s][k],
                         stock[s][k][f],

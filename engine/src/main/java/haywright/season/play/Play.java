@@ -37,6 +37,7 @@ final class Play {
     private double emergency;
     private double[] boughtKg = new double[0];
     private double storm;
+    private final boolean[] isReserve;
     private int shortFrom = -1;
 
     Play(Season season, Prices prices, List<List<Judged>> judged, Truth truth, Forecast forecast) {
@@ -49,6 +50,7 @@ final class Play {
         this.forecast = forecast;
         ahead = Ahead.known(season, forecast, truth);
         face = Judge.faces(season);
+        isReserve = season.reserves();
         canBuy = season.feeds().stream().mapToDouble(SeasonFeed::canBuy).toArray();
         var kg = new double[canBuy.length];
         Arrays.setAll(kg, f -> season.feeds().get(f).kg() * truth.weight()[f]);
@@ -316,7 +318,7 @@ final class Play {
         double dry = 0;
         for (int f = 0; f < canBuy.length; f++) {
             var feed = season.feeds().get(f);
-            if (feed.isTracked() && feed.isForage()) {
+            if (feed.isTracked() && isReserve[f]) {
                 dry += ledger.kg(f) * feed.priced().dryMatterPercent() / 100;
             }
             if (feed.meant().keep() > 0) {
