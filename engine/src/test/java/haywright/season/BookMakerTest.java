@@ -182,6 +182,24 @@ class BookMakerTest {
         }
     }
 
+    /** 36 tons that a safe test frees are 36 tons less to find, but for what is lost in store and what they are poorer. */
+    @Test
+    void whatASafeTestFreesIsNearlyAllOfItLessToFind() {
+        var maker = new BookMaker(1, 6, 2, false, true, () -> false);
+        var book = book(Invented.ranch(60, 0).with(untestedOats(36)), maker);
+        var test = book.alternatives().stream()
+                .filter(one -> one.id().equals("test"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(book.besides().get(0).tonsShort() - test.tonsShort()).isBetween(25.0, 40.0);
+        // what no longer has to be found costs more than a bought ton
+        var buy = book.alternatives().stream()
+                .filter(one -> one.id().equals("buy-now"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(test.money().mean()).isGreaterThan(buy.money().mean() / 2);
+    }
+
     @Test
     void whatCannotBePlannedIsRefusedInWords() {
         var ranch = Invented.ranch(100, 0);

@@ -241,16 +241,17 @@ public final class WinterBookTopic {
                         Show.number(book.lasted(), 0),
                         Show.count(book.draws(), "winter")));
         book.hayShort()
-                .ifPresent(hay -> words.append("Short in %s: %.0f to %.0f tons, from %s."
-                        .formatted(
-                                hay.winters().size() == book.years()
-                                        ? "all of them"
-                                        : hay.winters().stream()
-                                                .map(WinterBook.ShortWinter::winter)
-                                                .collect(Collectors.joining(", ")),
-                                hay.low(),
-                                hay.high(),
-                                Show.date(hay.from()))));
+                .ifPresent(hay -> words.append(
+                        "Short in %s: %.0f to %.0f tons. In the earliest of them half the draws are short from %s."
+                                .formatted(
+                                        hay.winters().size() == book.years()
+                                                ? "all of them"
+                                                : hay.winters().stream()
+                                                        .map(WinterBook.ShortWinter::winter)
+                                                        .collect(Collectors.joining(", ")),
+                                        hay.low(),
+                                        hay.high(),
+                                        Show.date(hay.from()))));
         return words.toString().strip();
     }
 

@@ -263,7 +263,8 @@ public final class WinterPages {
     public static List<String> thisWeek(Page page) {
         return page.ranch().groups().values().stream()
                 .map(group -> BenchView.row(page.offers(group)))
-                .map(row -> row.group().name() + ": " + row.says() + (row.holds().isEmpty() ? "" : "; " + row.holds()))
+                .map(row ->
+                        row.group().name() + ": " + row.says() + (row.holds().isEmpty() ? "" : "; " + row.holds()))
                 .toList();
     }
 
