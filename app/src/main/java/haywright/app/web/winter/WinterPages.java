@@ -268,6 +268,12 @@ public final class WinterPages {
                 .toList();
     }
 
+    /** Whether an earlier page had every group's ration worked out: a page that is not of them waits for none. */
+    public static boolean isAtHand(Page page) {
+        return page.ranch().groups().values().stream()
+                .allMatch(group -> page.offersAtHand(group).isPresent());
+    }
+
     /** {@code $1,062 a day for all}: cents as they stand in the lines times head; empty where a group has no ration. */
     public static String costADay(Page page) {
         double dollars = 0;
