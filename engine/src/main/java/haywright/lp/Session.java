@@ -41,6 +41,11 @@ public final class Session implements AutoCloseable {
     /** Curved rows that are left aside, for the search of a conflict. */
     private final boolean[] aside;
 
+    /** Share of the cost by which a plan in whole numbers may be off the best. */
+    private double gap;
+
+    private int mostPlans = MOST_PLANS;
+
     private Solver.@Nullable Solution reached;
     /** At the last best plan: what the solver itself says of a basis that it does not have is not to be read. */
     private Basis stood = Basis.NONE;
@@ -58,6 +63,18 @@ public final class Session implements AutoCloseable {
 
     public Outcome solve(Budget budget) {
         return within(budget, true);
+    }
+
+    /**
+     * Ends a search in whole numbers sooner.
+     *
+     * @param share of the cost, near the best
+     * @param plans cut off for breaking a curved row, after which the best found so far will do
+     */
+    public void sooner(double share, int plans) {
+        gap = share;
+        mostPlans = plans;
+        solver.near(share);
     }
 
     /** Solves as if no column had to be whole: the least that whole numbers can cost, with duals. */
@@ -103,7 +120,7 @@ public final class Session implements AutoCloseable {
         if (now.hasWhole()) {
             try {
                 return solve(budget) instanceof Infeasible;
-            } catch (IllegalStateException undecided) {
+            } catch (Undecided undecided) {
                 return false;
             }
         }
@@ -237,7 +254,7 @@ public final class Session implements AutoCloseable {
             return new Stopped(Optional.empty());
         }
         if (Solver.undecided(status)) {
-            throw new IllegalStateException("The solver stopped without an answer (status " + status
+            throw new Undecided("The solver stopped without an answer (status " + status
                     + "). The program may mix very large and very small numbers: write it with toMps() and look.");
         }
         Unbounded direction = status == Highs.INFEASIBLE ? null : ImprovingDirection.of(now);
@@ -251,24 +268,41 @@ public final class Session implements AutoCloseable {
         return reached;
     }
 
-    /** Branch and bound, cut again at its plans, from the cuts and the basis of the continuous answer. */
+    /**
+     * Branch and bound, cut again at its plans and at the best beside their whole numbers, from the cuts and the basis of
+     * the continuous answer: outer approximation, Duran, Grossmann (1986), Math. Program. 36, 307. It ends where a plan of
+     * branch and bound keeps the curved rows, or where no plan can be better than one that does by more than the gap.
+     */
     private Outcome whole() {
         Basis root = solver.basis(now.cuts);
+        Whole best = null;
         try {
-            for (int round = 0; round < MOST_PLANS; round++) {
+            for (int round = 0; round < mostPlans; round++) {
                 int status = solver.runWhole(now.matrix.whole());
                 if (status == Highs.INFEASIBLE || status == Highs.UNBOUNDED_OR_INFEASIBLE) {
-                    return new Infeasible(now);
+                    return best == null ? new Infeasible(now) : best;
                 }
-                Whole plan = solver.hasPlan() ? rounded(solver.solution().values()) : null;
+                double bound = solver.wholeBound();
+                Whole plan = solver.hasPlan() ? rounded(solver.solution().values(), bound) : null;
                 if (status != Highs.OPTIMAL && !Solver.stopped(status)) {
                     return answer(Highs.UNKNOWN);
                 }
                 if (plan == null || !cut(plan.values())) {
-                    return status == Highs.OPTIMAL && plan != null ? plan : new Stopped(Optional.ofNullable(plan));
+                    return status == Highs.OPTIMAL && plan != null
+                            ? plan
+                            : new Stopped(Optional.ofNullable(plan == null ? best : plan));
                 }
                 if (status != Highs.OPTIMAL) {
-                    return new Stopped(Optional.empty());
+                    return new Stopped(Optional.ofNullable(best));
+                }
+                Whole beside = beside(plan, bound);
+                best = beside != null && (best == null || solver.isBetter(beside.objective(), best.objective()))
+                        ? beside
+                        : best;
+                if (best != null
+                        && !solver.isBetter(
+                                bound, best.objective() - gap * Math.abs(best.objective()) * solver.sign())) {
+                    return best;
                 }
             }
         } finally {
@@ -277,16 +311,42 @@ public final class Session implements AutoCloseable {
             stood = extended(root);
             solver.start(stood);
         }
-        return new Stopped(Optional.empty()); // cut again and again at plans that differ by nothing
+        // cut again and again at plans that differ by nothing
+        return new Stopped(Optional.ofNullable(best));
     }
 
-    private Whole rounded(double[] values) {
+    /**
+     * The best that the rest can do beside the whole numbers of a plan, cut to the end: one branch and bound then settles
+     * them, where each cut at a plan alone would take another. Null where it can do nothing.
+     */
+    private @Nullable Whole beside(Whole plan, double bound) {
+        double[] lower = now.lower;
+        double[] upper = now.upper;
+        double[] fixedLower = lower.clone();
+        double[] fixedUpper = upper.clone();
+        for (int j = 0; j < lower.length; j++) {
+            if (now.matrix.whole()[j]) {
+                fixedLower[j] = plan.value(j);
+                fixedUpper[j] = plan.value(j);
+            }
+        }
+        solver.runWholeNoMore();
+        solver.clear();
+        solver.columns(0, fixedLower, fixedUpper);
+        try {
+            return cutToTheEnd() == Highs.OPTIMAL ? rounded(solution().values(), bound) : null;
+        } finally {
+            solver.columns(0, lower, upper);
+        }
+    }
+
+    private Whole rounded(double[] values, double bound) {
         double objective = now.offset();
         for (int j = 0; j < values.length; j++) {
             values[j] = now.matrix.whole()[j] ? Math.rint(values[j]) + 0.0 : values[j];
             objective += now.cost[j] * values[j];
         }
-        return new Whole(now, objective, solver.wholeBound(), values);
+        return new Whole(now, objective, bound, values);
     }
 
     /** To cuts taken since: they hold nothing yet. */

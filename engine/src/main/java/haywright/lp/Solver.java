@@ -4,6 +4,7 @@ import com.sun.jna.Pointer;
 import haywright.lp.LinearProgram.Row;
 import haywright.lp.LinearProgram.Taken;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -237,7 +238,11 @@ final class Solver implements AutoCloseable {
         return runOnce(handle);
     }
 
+    /** Nobody waits for the answer of an interrupted thread: the flag stays up, for whoever stops the rest. */
     private static int runOnce(Pointer handle) {
+        if (Thread.currentThread().isInterrupted()) {
+            throw new CancellationException("interrupted");
+        }
         Highs.run(handle);
         return Highs.getModelStatus(handle);
     }
@@ -258,6 +263,19 @@ final class Solver implements AutoCloseable {
     /** Back from branch and bound, whose answer is gone with this. */
     void runWholeNoMore() {
         done(Highs.clearIntegrality(mine()), "forget whole columns");
+    }
+
+    /** @param share of the cost by which a plan in whole numbers may be off the best */
+    void near(double share) {
+        done(Highs.setDoubleOptionValue(mine(), "mip_rel_gap", share), "take a gap");
+    }
+
+    boolean isBetter(double one, double other) {
+        return sign * one < sign * other;
+    }
+
+    double sign() {
+        return sign;
     }
 
     boolean hasPlan() {

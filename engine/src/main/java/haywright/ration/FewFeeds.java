@@ -40,14 +40,43 @@ final class FewFeeds {
     /** Of branch and bound in each of its searches: counted, not timed, so that the same ration comes out again. */
     private static final Budget BUDGET = Budget.ofNodes(5_000);
 
+    /** Of many feeds so many are looked at, or one of a kind of either sort. */
+    private static final int FEW = 12;
+
+    /** Then how many of a kind; how near the best, a quarter of what fewer feeds may cost; after how many tries. */
+    private static final int OF_A_KIND = 1;
+
+    private static final double NEAR = 0.005;
+
+    private static final int MOST_PLANS = 6;
+
+    private static final Budget SHORT = Budget.ofNodes(200);
+
     private FewFeeds() {}
 
     /**
      * @param diet whose feeds are in the order of {@code feeds}
      * @param allowed indices of those that may be used
+     * @param many whether more might be used than every set of them can be looked through
      * @return indices of the feeds; empty where portions leave no ration
      */
-    static Optional<Set<Integer>> of(Diet diet, List<PricedFeed> feeds, Sureness sureness, Set<Integer> allowed) {
+    static Optional<Set<Integer>> of(
+            Diet diet, List<PricedFeed> feeds, Sureness sureness, Set<Integer> allowed, boolean many) {
+        if (many) {
+            var near = Shortlist.of(diet, feeds, allowed, FEW, OF_A_KIND).stream()
+                    .sorted()
+                    .toList();
+            var these = near.stream().map(feeds::get).toList();
+            var alone = Diet.of(these.stream().map(PricedFeed::feed).toList(), diet.need(), diet.options());
+            var all = IntStream.range(0, near.size()).boxed().collect(Collectors.toSet());
+            return best(alone, these, sureness, all, false)
+                    .map(few -> few.stream().map(near::get).collect(Collectors.toSet()));
+        }
+        return best(diet, feeds, sureness, allowed, true);
+    }
+
+    private static Optional<Set<Integer>> best(
+            Diet diet, List<PricedFeed> feeds, Sureness sureness, Set<Integer> allowed, boolean toTheEnd) {
         var program = LinearProgram.minimize();
         var placed = new DietBlock(diet, sureness).addTo(program, RationProgram.costs(feeds), GrowthRow.ID, 1);
         var used = new int[feeds.size()];
@@ -66,7 +95,11 @@ final class FewFeeds {
                 used,
                 IntStream.of(used).mapToDouble(u -> 1).toArray());
         try (var session = program.build().open()) {
-            var first = plan(session);
+            var budget = toTheEnd ? BUDGET : SHORT;
+            if (!toTheEnd) {
+                session.sooner(NEAR, MOST_PLANS);
+            }
+            var first = plan(session, budget);
             if (first.isEmpty()) {
                 return Optional.empty();
             }
@@ -80,11 +113,11 @@ final class FewFeeds {
             double band = Math.max(DEARER * paid, DEARER_DOLLARS);
             session.rowBounds(cost, 0, best + band);
             session.costs(0, costs(session, used, 1));
-            var fewest = plan(session).orElse(first.get());
+            var fewest = plan(session, budget).orElse(first.get());
             long least = IntStream.of(used).filter(u -> fewest.value(u) > 0.5).count();
             session.rowBounds(count, 0, least);
             session.costs(0, ownForage(session, placed.feed(), feeds));
-            var chosen = plan(session).orElse(fewest);
+            var chosen = plan(session, budget).orElse(fewest);
             return Optional.of(IntStream.range(0, used.length)
                     .filter(i -> chosen.value(used[i]) > 0.5)
                     .boxed()
@@ -92,8 +125,8 @@ final class FewFeeds {
         }
     }
 
-    private static Optional<Whole> plan(Session session) {
-        Outcome outcome = session.solve(BUDGET);
+    private static Optional<Whole> plan(Session session, Budget budget) {
+        Outcome outcome = session.solve(budget);
         return outcome instanceof Whole whole
                 ? Optional.of(whole)
                 : outcome instanceof Stopped stopped ? stopped.best() : Optional.empty();
@@ -119,9 +152,7 @@ final class FewFeeds {
     /** kg of dry matter eaten. A mineral is fed in ounces, and a wish says its own least. */
     static double least(PricedFeed feed, DietOptions options) {
         var kind = feed.feed().feedClass();
-        boolean isWished = options.feedLimits().stream()
-                .anyMatch(limit -> limit.feed().equals(feed.feed().id()));
-        if (isWished || kind == FeedClass.MINERAL || kind == FeedClass.NPN) {
+        if (Shortlist.isWished(feed, options) || kind == FeedClass.MINERAL || kind == FeedClass.NPN) {
             return 0;
         }
         double pounds = kind.isForage()

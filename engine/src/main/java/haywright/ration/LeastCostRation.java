@@ -8,6 +8,7 @@ import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
 import haywright.lp.Optimum;
 import haywright.lp.Range;
+import haywright.lp.Undecided;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -43,6 +44,11 @@ public record LeastCostRation(
 
     /** How near the surest that the feeds allow is found, as a share of the standard deviations asked. */
     private static final double SURE_STEP = 1.0 / 64;
+
+    /** Feeds up to which all are looked at, and how many of a kind beyond that. */
+    private static final int FEW = 24;
+
+    private static final int OF_A_KIND = 2;
 
     private static final int MOST_TANGENTS = 50;
 
@@ -81,6 +87,19 @@ public record LeastCostRation(
 
     /** By the careful limits, and by the looser published ones where those leave no ration as sure as was asked. */
     public RationAnswer solve() {
+        try {
+            return decided();
+        } catch (Undecided undecided) {
+            throw new Refused(
+                    "ration",
+                    "%d feeds, of which the solver could neither make a ration nor prove that there is none"
+                            .formatted(offered.size()),
+                    "prices, amounts and limits lie within a few thousandfold of each other",
+                    "Look for a price, a weight or a limit that is far too large or far too small.");
+        }
+    }
+
+    private RationAnswer decided() {
         var careful = solve(diet());
         boolean isSure = careful instanceof Ration ration && ration.sureness().equals(sureness);
         if (isSure || !options.isCareful()) {
@@ -142,14 +161,10 @@ public record LeastCostRation(
     /** Free choice no blend exists: each forage alone, with what goes beside it; the cheapest of these. */
     private Optional<Ration> oneForage(Diet diet, List<PricedFeed> feeds) {
         Optional<Ration> best = Optional.empty();
-        for (int i = 0; i < feeds.size(); i++) {
-            if (feeds.get(i).feed().feedClass().isForage()) {
-                int alone = i;
-                var answer = of(diet, feeds, beside(feeds, k -> k == alone));
-                if (answer.isPresent()
-                        && best.map(b -> isBetter(answer.get(), b)).orElse(true)) {
-                    best = answer;
-                }
+        for (int alone : Shortlist.alone(diet, feeds, i -> least(diet, feeds, Sureness.EXPECTED, only(feeds, i)))) {
+            var answer = of(diet, feeds, only(feeds, alone));
+            if (answer.isPresent() && best.map(b -> isBetter(answer.get(), b)).orElse(true)) {
+                best = answer;
             }
         }
         return best;
@@ -165,14 +180,15 @@ public record LeastCostRation(
         return isAsSure ? isSurer(one, other) : sure;
     }
 
-    private Optional<Ration> of(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed) {
+    private Optional<Ration> of(Diet diet, List<PricedFeed> feeds, Set<Integer> mayBe) {
+        var allowed = Shortlist.of(diet, feeds, mayBe, FEW, OF_A_KIND);
         var sure = sure(diet, feeds, allowed);
         if (amounts == Amounts.EXACT || sure.isEmpty()) {
             return sure;
         }
         var exact = sure.get();
-        var offered = allowed.stream().sorted().toList();
-        return FewFeeds.of(diet, feeds, exact.sureness(), allowed)
+        var offered = mayBe.stream().sorted().toList();
+        return FewFeeds.of(diet, feeds, exact.sureness(), allowed, mayBe.size() > FEW)
                 .flatMap(few -> held(diet, feeds, exact.sureness(), few))
                 .map(held ->
                         held.withNotUsed(exact, offered.stream().map(feeds::get).toList()))
@@ -368,6 +384,10 @@ public record LeastCostRation(
 
     private boolean isFreeChoice() {
         return options.way() == WayOfFeeding.FREE_CHOICE;
+    }
+
+    private static Set<Integer> only(List<PricedFeed> feeds, int forage) {
+        return beside(feeds, i -> i == forage);
     }
 
     /** Indices of all that is no forage, and of these forages. */

@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.TimeoutException;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -190,7 +191,8 @@ public final class Errors {
                     || cause instanceof EOFException
                     || cause instanceof TimeoutException
                     || cause instanceof InterruptedIOException
-                    || cause instanceof InterruptedException) {
+                    || cause instanceof InterruptedException
+                    || cause instanceof CancellationException) {
                 return true;
             }
         }
