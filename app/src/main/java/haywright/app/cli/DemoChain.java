@@ -2,10 +2,10 @@ package haywright.app.cli;
 
 import haywright.app.words.Feeding;
 import haywright.app.words.HerdWords;
-import haywright.app.words.LimitWords;
-import haywright.app.words.RegainWords;
-import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
+import haywright.app.words.ration.LimitWords;
+import haywright.app.words.ration.RegainWords;
+import haywright.app.words.ration.RuleWords;
 import haywright.cattle.herd.Group;
 import haywright.diet.PoorestDiet;
 import haywright.feeding.Offers;

@@ -2,12 +2,12 @@ package haywright.app.report;
 
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.ColdWords;
-import haywright.app.words.CountedTdn;
 import haywright.app.words.Feeding;
 import haywright.app.words.HerdWords;
 import haywright.app.words.Likely;
 import haywright.app.words.NumberWords;
 import haywright.app.words.Show;
+import haywright.app.words.ration.CountedTdn;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.diet.GrainFed;

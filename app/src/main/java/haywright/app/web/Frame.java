@@ -1,5 +1,7 @@
 package haywright.app.web;
 
+import haywright.app.web.trail.Step;
+import haywright.app.web.trail.Trail;
 import haywright.app.words.Show;
 import haywright.ranch.Ranch;
 import io.javalin.http.Context;

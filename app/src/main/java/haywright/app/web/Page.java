@@ -4,6 +4,7 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.app.store.Ranches;
 import haywright.app.store.SaveAnswer;
+import haywright.app.web.trail.Step;
 import haywright.cattle.herd.Group;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;

@@ -1,5 +1,6 @@
 package haywright.app.web;
 
+import haywright.app.web.trail.Step;
 import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;

@@ -9,7 +9,7 @@
  *
  * <ol>
  *   <li>A class with {@code static void routes(Routes on)}; paths are relative to the ranch. {@code Server} names it in
- *       its list, {@code Step} is marked as built, {@code Trail} says what is done and what waits there.
+ *       its list, {@code trail.Step} is marked as built, {@code trail.Trail} says what is done and what waits there.
  *   <li>Show: {@code page.show("haywright/app/web/lots/lots.jte", view)}. The template has {@code @param Page page} and
  *       {@code @param TheView view} and wraps itself in {@code @template.haywright.app.web.layout(frame =
  *       page.frame("Lots"), main = @`…`)}.

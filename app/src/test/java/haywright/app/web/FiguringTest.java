@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.server.Server;
 import haywright.app.store.Home;
 import haywright.app.store.Store;
+import haywright.app.web.trail.Step;
 import java.nio.file.Path;
 import java.util.AbstractList;
 import java.util.ArrayList;

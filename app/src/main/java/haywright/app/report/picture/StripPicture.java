@@ -1,6 +1,6 @@
 package haywright.app.report.picture;
 
-import haywright.app.words.SupplyWords;
+import haywright.app.words.ration.SupplyWords;
 import haywright.feeding.Supply;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,7 +1,7 @@
 package haywright.app.web.bench;
 
-import haywright.app.words.RegainWords;
 import haywright.app.words.Show;
+import haywright.app.words.ration.RegainWords;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
 import haywright.quantity.Unit;

@@ -1,9 +1,9 @@
 package haywright.app.web.bench;
 
 import haywright.app.words.Feeding;
-import haywright.app.words.LimitWords;
 import haywright.app.words.Show;
-import haywright.app.words.SupplyWords;
+import haywright.app.words.ration.LimitWords;
+import haywright.app.words.ration.SupplyWords;
 import haywright.cattle.herd.Group;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;

@@ -1,7 +1,7 @@
 package haywright.app.web.bench;
 
-import haywright.app.words.LimitWords;
 import haywright.app.words.Show;
+import haywright.app.words.ration.LimitWords;
 import haywright.outlook.Yard;
 import haywright.ration.Doubts;
 import haywright.ration.PricedFeed;

@@ -2,9 +2,9 @@ package haywright.app.web.bench;
 
 import haywright.app.words.CheckedWords;
 import haywright.app.words.Likely;
-import haywright.app.words.LimitWords;
-import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
+import haywright.app.words.ration.LimitWords;
+import haywright.app.words.ration.RuleWords;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Need;
 import haywright.diet.CheckedNeed;

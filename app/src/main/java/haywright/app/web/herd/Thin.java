@@ -2,8 +2,8 @@ package haywright.app.web.herd;
 
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
-import haywright.app.words.RegainWords;
 import haywright.app.words.Show;
+import haywright.app.words.ration.RegainWords;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Regain;
 import java.time.LocalDate;

@@ -12,7 +12,7 @@ import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Pages;
 import haywright.app.web.Sent;
-import haywright.app.web.ToDo;
+import haywright.app.web.trail.ToDo;
 import haywright.app.words.DateWords;
 import haywright.app.words.Show;
 import haywright.app.words.WinterWords;

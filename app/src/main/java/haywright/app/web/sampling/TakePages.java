@@ -3,7 +3,7 @@ package haywright.app.web.sampling;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
-import haywright.app.web.Trail;
+import haywright.app.web.trail.Trail;
 import haywright.app.words.Show;
 import haywright.outlook.LotSubject;
 import haywright.outlook.LotTons;

@@ -3,7 +3,7 @@ package haywright.app.web.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.BentBucket;
-import haywright.app.words.LimitWords;
+import haywright.app.words.ration.LimitWords;
 import haywright.cattle.AnimalClass;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;

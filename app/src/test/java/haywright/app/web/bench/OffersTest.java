@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.document.BentBucket;
 import haywright.app.document.TinLantern;
-import haywright.app.words.RegainWords;
 import haywright.app.words.Show;
+import haywright.app.words.ration.RegainWords;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Regain;
 import haywright.feeding.ColdSnap;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter;
-import haywright.app.web.Step;
-import haywright.app.web.ToDo;
+import haywright.app.web.trail.Step;
+import haywright.app.web.trail.ToDo;
 import haywright.ranch.FedNow;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;

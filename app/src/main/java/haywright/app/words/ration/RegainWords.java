@@ -1,5 +1,6 @@
-package haywright.app.words;
+package haywright.app.words.ration;
 
+import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Regain;
 import haywright.feeding.Offers;

@@ -1,4 +1,4 @@
-package haywright.app.web;
+package haywright.app.web.trail;
 
 import haywright.app.words.MassWords;
 import haywright.app.words.Show;

@@ -1,5 +1,6 @@
-package haywright.app.words;
+package haywright.app.words.ration;
 
+import haywright.app.words.Show;
 import haywright.feeding.Supply;
 import haywright.quantity.Unit;
 

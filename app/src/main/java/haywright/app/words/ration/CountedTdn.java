@@ -1,5 +1,6 @@
-package haywright.app.words;
+package haywright.app.words.ration;
 
+import haywright.app.words.NumberWords;
 import haywright.forage.energy.HeldTdn;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;

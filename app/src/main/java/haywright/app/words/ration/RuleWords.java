@@ -1,5 +1,7 @@
-package haywright.app.words;
+package haywright.app.words.ration;
 
+import haywright.app.words.HerdWords;
+import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Need;

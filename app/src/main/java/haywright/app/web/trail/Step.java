@@ -1,4 +1,4 @@
-package haywright.app.web;
+package haywright.app.web.trail;
 
 /** The eight steps of the trail, in walking order. */
 public enum Step {

@@ -1,4 +1,4 @@
-package haywright.app.words;
+package haywright.app.words.ration;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
