@@ -138,8 +138,12 @@ public record LotNow(
     }
 
     private static boolean isFirst(Row row) {
-        return FIRST.stream()
-                .anyMatch(one -> one.name().toLowerCase(Locale.ROOT).equals(row.key()));
+        return FIRST.stream().anyMatch(one -> key(one).equals(row.key()));
+    }
+
+    /** Names a figure in the address of its own page. */
+    private static String key(Analyte analyte) {
+        return analyte.name().toLowerCase(Locale.ROOT);
     }
 
     /** What to say of nitrate that was not detected by a test whose limit is not printed; empty where there is none. */
@@ -311,7 +315,7 @@ public record LotNow(
             List<String> printed) {
         var old = before.value(analyte);
         return new Row(
-                analyte.name().toLowerCase(Locale.ROOT),
+                key(analyte),
                 Readings.name(analyte),
                 printed,
                 old.isEmpty() && range == null

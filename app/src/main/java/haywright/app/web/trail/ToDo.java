@@ -35,9 +35,7 @@ public record ToDo(Step step, String says, String act, String path) {
 
     /** Without a feed to buy, a ration can only be of what is there, and the winter book buys nothing. */
     private static Optional<ToDo> toBuy(Ranch ranch) {
-        return !ranch.feedsForSale().isEmpty()
-                        || ranch.lots().isEmpty()
-                        || ranch.groups().isEmpty()
+        return !ranch.feedsForSale().isEmpty() || Trail.Lack.of(ranch) != Trail.Lack.NOTHING
                 ? Optional.empty()
                 : Optional.of(new ToDo(
                         Step.LOTS, "List the grain, cake or hay you could buy.", "Add feeds to buy", "feeds/new"));
@@ -46,7 +44,7 @@ public record ToDo(Step step, String says, String act, String path) {
     private static ToDo of(Ranch ranch, Trail.Stop stop) {
         var step = stop.step();
         boolean bare = ranch.lots().isEmpty();
-        boolean noCattle = ranch.groups().isEmpty();
+        boolean lacks = Trail.Lack.of(ranch) != Trail.Lack.NOTHING;
         return switch (step) {
             case LOTS -> with(step, "Add your hay: the first stack or pit.", "Add hay");
             case TAKE_IT -> bare ? with(step, "Add your hay first.", "Go to sampling") : sample(ranch, stop);
@@ -57,11 +55,11 @@ public record ToDo(Step step, String says, String act, String path) {
             case HERD -> with(step, "Add your first group of cattle.", "Add cattle");
             case MATCH -> with(step, first(ranch) + " to see which hay is for which.", "Match hay and cattle");
             case BENCH ->
-                bare || noCattle
+                lacks
                         ? with(step, first(ranch) + " to get a ration.", "Go to rations")
                         : with(step, "See what to feed %s.".formatted(groups(ranch)), "What to feed");
             case WINTER_BOOK ->
-                bare || noCattle
+                lacks
                         ? with(step, first(ranch) + " to see whether the feed lasts.", "Does the feed last?")
                         : ranch.settings().turnout() == null
                                 ? new ToDo(step, "Enter the day they go to pasture.", "Enter turnout", "settings/ranch")
@@ -76,9 +74,13 @@ public record ToDo(Step step, String says, String act, String path) {
         };
     }
 
-    /** What a ranch lacks of the two that everything else goes by. */
+    /** What to add before everything else goes by it. */
     private static String first(Ranch ranch) {
-        return ranch.groups().isEmpty() ? ranch.lots().isEmpty() ? "Add hay and cattle" : "Add cattle" : "Add hay";
+        return switch (Trail.Lack.of(ranch)) {
+            case BOTH -> "Add hay and cattle";
+            case CATTLE -> "Add cattle";
+            case HAY, NOTHING -> "Add hay";
+        };
     }
 
     private static ToDo with(Step step, String says, String act) {

@@ -8,6 +8,7 @@ import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 
 /** What is done and what waits at each step, in words, told from the ranch document and whether it has a winter book. */
 public final class Trail {
@@ -35,14 +36,11 @@ public final class Trail {
             case LOTS -> lots(ranch);
             case READ_IT -> reports(ranch);
             case HERD -> herd(ranch);
-            case BENCH -> bench(ranch);
+            case BENCH -> withBoth(step, ranch, () -> bench(ranch));
             case LETTER -> letter(ranch);
             case TAKE_IT -> samples(ranch);
-            case WINTER_BOOK -> winter(ranch, hasBook);
-            case MATCH ->
-                ranch.groups().isEmpty() || ranch.lots().isEmpty()
-                        ? new Stop(step, false, waits(ranch))
-                        : new Stop(step, true, "which lot for which cattle");
+            case WINTER_BOOK -> withBoth(step, ranch, () -> winter(ranch, hasBook));
+            case MATCH -> withBoth(step, ranch, () -> new Stop(step, true, "which lot for which cattle"));
         };
     }
 
@@ -110,22 +108,34 @@ public final class Trail {
     }
 
     private static Stop bench(Ranch ranch) {
-        if (ranch.groups().isEmpty() || ranch.lots().isEmpty()) {
-            return new Stop(Step.BENCH, false, waits(ranch));
-        }
         return new Stop(Step.BENCH, false, Show.count(ranch.groups().size(), "group") + " to feed");
     }
 
-    private static String waits(Ranch ranch) {
-        return ranch.groups().isEmpty()
-                ? ranch.lots().isEmpty() ? "waits for a lot and a group" : "waits for a group"
-                : "waits for a lot";
+    /** Of the two that every later step goes by, what a ranch has none of. */
+    enum Lack {
+        NOTHING,
+        HAY,
+        CATTLE,
+        BOTH;
+
+        static Lack of(Ranch ranch) {
+            return ranch.lots().isEmpty()
+                    ? ranch.groups().isEmpty() ? BOTH : HAY
+                    : ranch.groups().isEmpty() ? CATTLE : NOTHING;
+        }
+    }
+
+    /** Where a step waits for hay or cattle; else what {@code then} says of it. */
+    private static Stop withBoth(Step step, Ranch ranch, Supplier<Stop> then) {
+        return switch (Lack.of(ranch)) {
+            case NOTHING -> then.get();
+            case HAY -> new Stop(step, false, "waits for a lot");
+            case CATTLE -> new Stop(step, false, "waits for a group");
+            case BOTH -> new Stop(step, false, "waits for a lot and a group");
+        };
     }
 
     private static Stop winter(Ranch ranch, boolean hasBook) {
-        if (ranch.groups().isEmpty() || ranch.lots().isEmpty()) {
-            return new Stop(Step.WINTER_BOOK, false, waits(ranch));
-        }
         return ranch.settings().turnout() == null
                 ? new Stop(Step.WINTER_BOOK, false, "enter the turnout date")
                 : new Stop(Step.WINTER_BOOK, hasBook, "does the feed last?");
