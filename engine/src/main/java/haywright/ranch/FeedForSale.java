@@ -147,7 +147,7 @@ public record FeedForSale(
         if (load != null) {
             Refused.unlessOfKind(Kind.MASS, "load", load);
             if (!(load.value() > 0)) {
-                throw new Refused("load", load.asTyped(), "a load holds something", "How many tons come in one?");
+                throw new Refused("load", load.asTyped(), "a load holds something", "How much comes in one?");
             }
         }
         if (freight != null) {
@@ -157,8 +157,7 @@ public record FeedForSale(
                         "freight", "$" + freight.value(), "freight costs nothing or more", "Leave it empty for none.");
             }
             if (load == null) {
-                throw new Refused(
-                        "load", "nothing", "freight is counted a load", "Enter how many tons come in one load.");
+                throw new Refused("load", "nothing", "freight is counted a load", "Enter how much comes in one load.");
             }
         }
         terms = terms == null || terms.isNothing() ? null : terms;
@@ -171,8 +170,7 @@ public record FeedForSale(
                         "Leave one of them empty.");
             }
             if (load == null) {
-                throw new Refused(
-                        "load", "nothing", "freight is counted a load", "Enter how many tons come in one load.");
+                throw new Refused("load", "nothing", "freight is counted a load", "Enter how much comes in one load.");
             }
         }
         if (terms != null && terms.aWeek != null && load != null && terms.aWeek.base() < load.base()) {
@@ -180,7 +178,7 @@ public record FeedForSale(
                     "aWeek",
                     terms.aWeek.asTyped(),
                     "a week that brings any brings a whole load",
-                    "Enter the tons of a load or more.");
+                    "Enter as much as a load or more.");
         }
     }
 

@@ -8,6 +8,7 @@ import haywright.weather.PlaceWeather;
 import haywright.weather.Places;
 import haywright.workings.Refused;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,13 +26,16 @@ public record FoundPlace(
     private static final double LOWEST_M = -100;
     private static final double HIGHEST_M = 4500;
     private static final double F_A_C = 1.8;
+    /** Postal letters of Canada's provinces and territories. */
+    private static final Set<String> PROVINCES =
+            Set.of("AB", "BC", "MB", "NB", "NL", "NS", "NT", "NU", "ON", "PE", "QC", "SK", "YT");
 
     public FoundPlace {
         if (!(Math.abs(warmerByF) <= MOST_WARMER)) {
             throw new Refused(
                     "warmerByF",
                     warmerByF + " °F",
-                    "a place is at most 20 °F colder or milder than the nearest station",
+                    "a place is at most 20 °F (11 °C) colder or milder than the nearest station",
                     "Enter the difference, not the temperature.");
         }
         if (height != null) {
@@ -51,6 +55,11 @@ public record FoundPlace(
     public static FoundPlace of(String typed, @Nullable Quantity height, double warmerByF) {
         var places = Places.known();
         return new FoundPlace(typed, places.full(places.one("place", typed)), height, warmerByF);
+    }
+
+    /** Whether it lies in a province or territory. */
+    public boolean isInCanada() {
+        return PROVINCES.contains(Places.known().one("place", place).state());
     }
 
     public PlaceWeather weather() {

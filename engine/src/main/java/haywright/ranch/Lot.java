@@ -141,7 +141,7 @@ public record Lot(
                     "replacementPrice",
                     "$" + replacementPrice.value(),
                     "a ration gives away hay priced at nothing",
-                    "Enter what a ton would cost delivered.");
+                    "Enter what it would cost delivered.");
         }
     }
 

@@ -29,7 +29,8 @@ public final class NextWinter {
                         settings.feedingLossPercent(),
                         ahead(settings.turnout(), today),
                         settings.weather(),
-                        settings.herdFactor()))
+                        settings.herdFactor(),
+                        settings.preset()))
                 .withWeather(settings.weather(), last.winters())
                 .with(last.outfit());
         for (var group : last.groups().values()) {

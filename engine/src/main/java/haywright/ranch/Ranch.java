@@ -2,6 +2,7 @@ package haywright.ranch;
 
 import haywright.cattle.herd.Group;
 import haywright.forage.lab.LabReport;
+import haywright.quantity.Preset;
 import haywright.weather.KeptWinter;
 import haywright.weather.MeanWinter;
 import haywright.weather.StationWinters;
@@ -125,6 +126,17 @@ public record Ranch(
 
     public Ranch with(LastWinter lastWinter) {
         return changed(parts -> parts.lastWinter = lastWinter);
+    }
+
+    /**
+     * At a place that was found by its name: one in Canada is read in its units, where nobody chose others and no place was
+     * said before.
+     */
+    public Ranch at(RanchWeather weather) {
+        var found = weather.found();
+        boolean isNew = settings.preset() == null && settings.weather() == null;
+        return (isNew && found != null && found.isInCanada() ? with(settings.withPreset(Preset.WESTERN_CANADA)) : this)
+                .withWeather(weather, null);
     }
 
     /** With the usual weather of a place, and the winters of its station; or without. */

@@ -1,6 +1,7 @@
 package haywright.ranch;
 
 import haywright.cattle.RequirementSystem;
+import haywright.quantity.Preset;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param weather null until it is said; needs are those of mild days then
  * @param herdFactor what the cold and the waste are multiplied by, since last winter said so; null where nobody has
  *     accepted one
+ * @param preset the units its figures are shown and typed in; null where nobody chose, which is {@link Preset#US}
  */
 public record Settings(
         boolean invented,
@@ -27,7 +29,8 @@ public record Settings(
         double feedingLossPercent,
         @Nullable LocalDate turnout,
         @Nullable RanchWeather weather,
-        @Nullable Double herdFactor) {
+        @Nullable Double herdFactor,
+        @Nullable Preset preset) {
     public Settings {
         if (!(feedingLossPercent >= 0 && feedingLossPercent < 60)) {
             throw new Refused(
@@ -41,7 +44,7 @@ public record Settings(
                     "herdFactor",
                     herdFactor.toString(),
                     "cold and waste are multiplied by 0 to 3",
-                    "Check last winter’s head, days and tons.");
+                    "Check last winter’s head, days and feed.");
         }
         if (fixedToday != null && turnout != null && turnout.isBefore(fixedToday)) {
             throw new Refused(
@@ -58,32 +61,48 @@ public record Settings(
     static final double USUAL_FEEDING_LOSS_PERCENT = 15;
 
     static Settings start() {
-        return new Settings(false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null, null, null);
+        return new Settings(
+                false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null, null, null, null);
     }
 
     /** With another weather, or with none. */
     public Settings with(@Nullable RanchWeather other) {
-        return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, other, herdFactor);
+        return new Settings(
+                invented, fixedToday, system, adviser, feedingLossPercent, turnout, other, herdFactor, preset);
     }
 
     /** With another day of grass, or with none. */
     public Settings withTurnout(@Nullable LocalDate day) {
-        return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, day, weather, herdFactor);
+        return new Settings(
+                invented, fixedToday, system, adviser, feedingLossPercent, day, weather, herdFactor, preset);
     }
 
     /** With another who signs the letters. */
     public Settings withAdviser(String name) {
-        return new Settings(invented, fixedToday, system, name, feedingLossPercent, turnout, weather, herdFactor);
+        return new Settings(
+                invented, fixedToday, system, name, feedingLossPercent, turnout, weather, herdFactor, preset);
     }
 
     /** With another share lost in feeding. */
     public Settings withFeedingLoss(double percent) {
-        return new Settings(invented, fixedToday, system, adviser, percent, turnout, weather, herdFactor);
+        return new Settings(invented, fixedToday, system, adviser, percent, turnout, weather, herdFactor, preset);
     }
 
     /** With what last winter said of cold and waste, or without. */
     public Settings withHerdFactor(@Nullable Double factor) {
-        return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, factor);
+        return new Settings(
+                invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, factor, preset);
+    }
+
+    /** With other units to read and type in. */
+    public Settings withPreset(@Nullable Preset units) {
+        return new Settings(
+                invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, herdFactor, units);
+    }
+
+    /** The units its figures are shown and typed in. */
+    public Preset measures() {
+        return preset == null ? Preset.US : preset;
     }
 
     /** What the cold and the waste are multiplied by: 1 where nobody has accepted another. */

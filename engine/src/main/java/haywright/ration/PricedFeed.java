@@ -83,7 +83,7 @@ public record PricedFeed(
                     "price",
                     feed.name() + " at " + pricePerKgAsFed + " a kg",
                     "every feed needs a price above zero, also hay of your own",
-                    "What would a ton cost to replace, delivered?"));
+                    "What would it cost to replace, delivered?"));
         }
         if (!(dryMatterPercent > 0 && dryMatterPercent <= 100)) {
             problems.add(new Problem(
@@ -104,7 +104,7 @@ public record PricedFeed(
                     "handling",
                     handlingPerKgAsFed + " dollars a kg",
                     "handling costs nothing or more",
-                    "What does a ton cost you to load and haul?"));
+                    "What does it cost you to load and haul?"));
         }
         if (!(kgAtHand >= 0)) {
             problems.add(new Problem(

@@ -283,7 +283,7 @@ public record BookMaker(
             if (!known.isEmpty()) {
                 double cost = known.stream().mapToDouble(c -> c).average().orElseThrow();
                 all.add(new WinterBook.Beside(
-                        "if you knew the weather, tons and tests ahead of time",
+                        "if you knew the weather, {tons} and tests ahead of time",
                         known.size(),
                         Double.NaN,
                         cost,

@@ -278,7 +278,7 @@ final class Counting {
                 truths.stream().mapToDouble(t -> tons(t.weight())).toArray(),
                 truths.stream().mapToDouble(t -> energy(t.made().nem())).toArray(),
                 truths.stream().mapToDouble(t -> t.animals()).toArray());
-        var names = List.of("weather", "tons", "feed values", "cattle");
+        var names = List.of("weather", "{tons}", "feed values", "cattle");
         var shares =
                 causes.stream().mapToDouble(cause -> explained(cause, result)).toArray();
         double sum = Math.max(1, Arrays.stream(shares).sum());

@@ -126,7 +126,7 @@ final class Steps {
         double late = price * (1 + Facts.value("late_premium") / 100);
         steps.add(of(
                 "buy-now",
-                "Buy up to %.0f tons of hay now at $%.0f".formatted(tons, price),
+                "Buy up to {tons:%.0f} of hay now at {usd_per_ton:%s}".formatted(tons, price),
                 soon(yard.day(), "soon_days"),
                 r -> r.with(forSale("hay now", FeedClass.GRASS_HAY, tons, price)),
                 0,
@@ -136,7 +136,7 @@ final class Steps {
         if (later.isBefore(season.begins(season.weeks()))) {
             steps.add(of(
                     "buy-later",
-                    "Buy up to %.0f tons of hay in February at $%.0f".formatted(tons, late),
+                    "Buy up to {tons:%.0f} of hay in February at {usd_per_ton:%s}".formatted(tons, late),
                     later,
                     r -> r.with(forSale("hay later", FeedClass.GRASS_HAY, tons, late)),
                     0,
@@ -197,7 +197,8 @@ final class Steps {
                 ? Optional.empty()
                 : Optional.of(of(
                         "by-product",
-                        "Contract up to %.0f tons of dried distillers grains at $%.0f".formatted(tons, price),
+                        "Contract up to {tons:%.0f} of dried distillers grains at {usd_per_ton:%s}"
+                                .formatted(tons, price),
                         soon(yard.day(), "soon_days"),
                         r -> r.with(forSale("by-product", FeedClass.DISTILLERS_GRAINS, tons, price)),
                         0,

@@ -19,8 +19,8 @@ class StepsTest {
     private static List<Steps.Step> steps(Ranch ranch, LocalDate day) {
         var s = ranch.settings();
         var grass = day.plusDays(150);
-        var dated =
-                ranch.with(new Settings(true, day, s.system(), "", s.feedingLossPercent(), grass, s.weather(), null));
+        var dated = ranch.with(
+                new Settings(true, day, s.system(), "", s.feedingLossPercent(), grass, s.weather(), null, null));
         var yard = new Yard(dated, day);
         return new Steps(yard, Season.of(yard)).all();
     }

@@ -8,6 +8,7 @@ import haywright.app.report.WeighSheet;
 import haywright.app.store.MayReplace;
 import haywright.app.store.Store;
 import haywright.app.store.WholeFile;
+import haywright.app.words.Measures;
 import haywright.cattle.herd.Group;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
@@ -237,7 +238,9 @@ final class PrintCommand implements Runnable {
         var listed = of.ranch == null && all.size() == 1
                 ? all.get(0)
                 : RanchCommand.named(store, of.ranch == null ? "no name" : of.ranch);
-        return store.ranches().open(listed.id()).ranch();
+        var ranch = store.ranches().open(listed.id()).ranch();
+        Measures.of(ranch);
+        return ranch;
     }
 
     private static Group group(Ranch ranch, @Nullable String name) {

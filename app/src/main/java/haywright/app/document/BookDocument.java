@@ -45,7 +45,7 @@ public final class BookDocument {
     private static final int MOST_WEEKS = 80;
 
     /** One more where books of the same ranch come out otherwise than before. */
-    private static final int MADE = 9;
+    private static final int MADE = 10;
 
     private BookDocument() {}
 
@@ -59,7 +59,7 @@ public final class BookDocument {
         var tree = new RanchDocument().tree(ranch);
         tree.remove(List.copyOf(BESIDE));
         if (tree.get("settings") instanceof ObjectNode settings) {
-            settings.remove(List.of("adviser", "invented"));
+            settings.remove(List.of("adviser", "invented", "preset"));
         }
         for (var lot : tree.path("lots")) {
             ((ObjectNode) lot).remove(List.of("notes", "where"));

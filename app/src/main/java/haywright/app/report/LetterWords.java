@@ -5,6 +5,7 @@ import haywright.app.words.ColdWords;
 import haywright.app.words.Feeding;
 import haywright.app.words.HerdWords;
 import haywright.app.words.Likely;
+import haywright.app.words.Measures;
 import haywright.app.words.NumberWords;
 import haywright.app.words.Show;
 import haywright.app.words.ration.CountedTdn;
@@ -437,9 +438,10 @@ record LetterWords(
         return ColdWords.degreesAPound(rule) >= 1
                 ? "Colder than %s: add a pound a head of %s for each %s degrees%s."
                         .formatted(
-                                NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(rule.below()))),
+                                NumberWords.degrees(
+                                        Math.rint(Measures.temperature().fromBase(rule.below()))),
                                 hay.get(),
-                                NumberWords.of((int) ColdWords.degreesAPound(rule)),
+                                NumberWords.halves(ColdWords.degreesAPound(rule)),
                                 rule.fills()
                                         ? ", %s at most, then call"
                                                 .formatted(NumberWords.halves(ColdWords.halves(rule.most())))

@@ -3,6 +3,7 @@ package haywright.app.report;
 import haywright.app.report.picture.StackLine;
 import haywright.app.report.picture.Svg;
 import haywright.app.words.DoNow;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.app.words.WinterWords;
 import haywright.ranch.Ranch;
@@ -89,7 +90,9 @@ public record WinterPaper(Ranch ranch, KeptBook book, List<String> rations) {
                 .filter(one -> one.net() > 0 && !one.decideBy().isBefore(book.day()))
                 .limit(MOST_CHOICES)
                 .forEach(one -> all.add(new Again(
-                        one.decideBy(), "Decide: %s (%s a winter)".formatted(one.what(), WinterWords.worth(one)), "")));
+                        one.decideBy(),
+                        "Decide: %s (%s a winter)".formatted(Measures.say(one.what()), WinterWords.worth(one)),
+                        "")));
         all.sort(java.util.Comparator.comparing(Again::day));
         return all;
     }

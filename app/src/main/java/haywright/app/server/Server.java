@@ -29,6 +29,7 @@ import haywright.app.web.sampling.TakePages;
 import haywright.app.web.tools.ToolPages;
 import haywright.app.web.trail.Step;
 import haywright.app.web.winter.WinterPages;
+import haywright.app.words.Measures;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import io.javalin.Javalin;
@@ -108,6 +109,7 @@ public final class Server implements AutoCloseable {
 
     private static void setUp(JavalinConfig config, Desk desk, Home home, Gate gate, Deadline.Patience patience) {
         Pages.foundation(config, home, gate, patience);
+        config.routes.before(http -> Measures.usual());
         config.routes.after(http -> desk.store().settle());
         config.routes.get("/echo/{unit}/{name}", Server::echo);
         RoundPages.routes(config.routes, desk);
@@ -143,7 +145,7 @@ public final class Server implements AutoCloseable {
         var typed = http.queryParam(http.pathParam("name"));
         try {
             var unit = Unit.valueOf(http.pathParam("unit"));
-            http.result(Form.echo(typed == null ? "" : typed, unit));
+            http.result(Measures.in(unit, () -> Form.echo(typed == null ? "" : typed, unit)));
         } catch (IllegalArgumentException e) {
             throw new Refused("unit", http.pathParam("unit"), "there is no such unit", "");
         }

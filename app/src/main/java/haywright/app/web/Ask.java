@@ -1,5 +1,6 @@
 package haywright.app.web;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -14,6 +15,28 @@ import haywright.quantity.Unit;
  * @param width of the box in characters: as wide as the answer
  */
 public record Ask(String name, String label, Unit unit, String hint, int width) {
+    /** In the words of the ranch whose page asks. */
+    @Override
+    public String label() {
+        return Measures.say(label);
+    }
+
+    /** The unit that it asks for in the U.S. */
+    public Unit us() {
+        return unit;
+    }
+
+    /** In the units of the ranch whose page asks. */
+    @Override
+    public Unit unit() {
+        return Measures.of(unit);
+    }
+
+    @Override
+    public String hint() {
+        return Measures.say(hint);
+    }
+
     public static Ask text(String name, String label, String hint) {
         return new Ask(name, label, Unit.NONE, hint, 36);
     }
@@ -37,6 +60,6 @@ public record Ask(String name, String label, Unit unit, String hint, int width) 
 
     /** A number alone where it is in the unit that the box shows, otherwise with its own. */
     public String typed(Quantity quantity) {
-        return quantity.unit() == unit ? Show.significant(quantity.value(), 12) : Show.quantity(quantity);
+        return quantity.unit() == unit() ? Show.significant(quantity.value(), 12) : Show.typed(quantity);
     }
 }

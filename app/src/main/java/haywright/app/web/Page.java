@@ -5,6 +5,7 @@ import haywright.app.document.RanchDocument;
 import haywright.app.store.Ranches;
 import haywright.app.store.SaveAnswer;
 import haywright.app.web.trail.Step;
+import haywright.app.words.Measures;
 import haywright.cattle.herd.Group;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
@@ -59,6 +60,7 @@ public record Page(
     static Page of(Context http, Desk desk, @Nullable Step here) {
         try {
             var opened = desk.store().ranches().open(id(http, "ranch"));
+            Measures.of(opened.ranch());
             return new Page(http, desk, opened.ranch(), opened.rev(), here);
         } catch (Refused e) {
             if (desk.store().ranches().isHere(id(http, "ranch"))) {
@@ -191,6 +193,7 @@ public record Page(
 
     /** The same of what was not sent as a form. @param typed by the names of the boxes; it may still be filled in */
     public Form posted(String key, Map<String, List<String>> typed) {
+        Measures.of(opened()); // a bare number is in the unit that stood beside its box
         Map<String, List<String>> together = http.attribute(TOGETHER);
         var form = sent(Form.posted(key, together == null ? typed : new LinkedHashMap<>(together)));
         if (http.method() == HandlerType.POST && http.attribute(MADE_UPON) == null) {

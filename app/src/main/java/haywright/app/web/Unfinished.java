@@ -1,6 +1,7 @@
 package haywright.app.web;
 
 import haywright.app.store.Drafts;
+import haywright.app.words.Measures;
 import io.javalin.http.Context;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -51,6 +52,9 @@ public final class Unfinished {
         http.attribute(LOST, drafts.isUnreadable(ranch, at));
         var made = page.revision(left.getOrDefault(Page.REV, List.of()));
         http.attribute(Page.MADE_FROM, made);
+        if (!left.isEmpty()) {
+            Measures.of(page.opened()); // as it is when it is sent
+        }
         shown(key, left);
         return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, upToDate(key, left, made), known.get());
     }

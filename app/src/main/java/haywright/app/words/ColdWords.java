@@ -23,6 +23,9 @@ import java.util.stream.Stream;
  * @see "Feed management during a winter storm, K-State (Waggoner) 2026: missed feedings are not made up"
  */
 public final class ColdWords {
+    /** °C that a pound of grain goes with. */
+    private static final double GRAIN_STEP = 5;
+
     /** Pounds that are not worth saying. */
     private static final double LEAST = 0.5;
 
@@ -48,7 +51,7 @@ public final class ColdWords {
         says.add("Per head, on top of the ration: "
                 + cold.steps().stream()
                         .filter(step -> Unit.POUND.fromBase(step.kg()) >= LEAST / 2)
-                        .map(step -> "%s at %s".formatted(pounds(step.kg()), Show.fahrenheit(step.celsius())))
+                        .map(step -> "%s at %s".formatted(pounds(step.kg()), Show.temperature(step.celsius())))
                         .collect(Collectors.joining(", "))
                 + " (average for the day).");
         wet(cold).ifPresent(says::add);
@@ -56,9 +59,10 @@ public final class ColdWords {
             says.add("They can hold no more than %s extra. Below %s %s"
                     .formatted(
                             pounds(cold.most()),
-                            Show.fahrenheit(Unit.FAHRENHEIT.toBase(fullAt(cold))),
+                            Show.temperature(Measures.temperature().toBase(fullAt(cold))),
                             cold.onGrain()
-                                    ? "add 1 lb of grain for each 9 degrees, at most 5 lb."
+                                    ? "add 1 lb of grain for each %s degrees, at most 5 lb."
+                                            .formatted(Show.number(Measures.ofDegrees(GRAIN_STEP * 1.8), 0))
                                     : "they need richer feed: call your adviser before it comes."));
         }
         if (!cold.inRation()) {
@@ -84,9 +88,9 @@ public final class ColdWords {
                 ? Optional.empty()
                 : Optional.of("Soaked coats: start adding hay at %s; %s at %s."
                         .formatted(
-                                Show.fahrenheit(cold.wetBelow()),
+                                Show.temperature(cold.wetBelow()),
                                 pounds(cold.wet()),
-                                Show.fahrenheit(Unit.FAHRENHEIT.toBase(32))));
+                                Show.temperature(Unit.FAHRENHEIT.toBase(32))));
     }
 
     /**
@@ -115,37 +119,34 @@ public final class ColdWords {
                     .filter(rule -> rule.perDegree() > 0)
                     .ifPresent(rule -> says.add("Without the windbreak: from %s, 1 lb more for each %s degrees."
                             .formatted(
-                                    Show.fahrenheit(rule.begins()),
-                                    Show.number(
-                                            Math.max(
-                                                    1,
-                                                    Math.rint(1.8
-                                                            / Unit.POUND.fromBase(kg(hay.get(), rule.perDegree())))),
-                                            0))));
+                                    Show.temperature(rule.begins()),
+                                    degrees(Math.max(1, degreesAPound(kg(hay.get(), rule.perDegree())))))));
         }
         return says;
     }
 
     private static List<String> path(ColdPath path, double kg, PricedFeed hay, Settings settings) {
-        double begins = Math.rint(Unit.FAHRENHEIT.fromBase(path.begins()));
-        double feels = Math.rint(Unit.FAHRENHEIT.fromBase(path.feels()));
+        // whole °F; tenths of °C, which times 1.8 come out as whole °F do
+        double begins = Measures.rounded(path.begins());
+        double feels = Measures.rounded(path.feels());
+        double below = Measures.inFahrenheit(begins - feels);
         var weather = settings.weather();
         var says = new ArrayList<String>();
         says.add(
-                "In their coat and condition cold begins to cost at %s °F. At %s with wind of %s%s it feels like %s °F: %s degrees below."
+                "In their coat and condition cold begins to cost at %s. At %s with wind of %s%s it feels like %s: %s degrees below."
                         .formatted(
-                                Show.number(begins, 0),
-                                Show.fahrenheit(path.at()),
+                                Measures.exactly(begins),
+                                Show.temperature(path.at()),
                                 weather == null ? "" : Show.quantity(weather.blows()),
                                 weather != null && weather.isSheltered()
                                         ? ", three tenths of it behind the windbreak,"
                                         : "",
-                                Show.number(feels, 0),
-                                Show.number(begins - feels, 0)));
+                                Measures.exactly(feels),
+                                Show.number(begins - feels, Measures.decimals())));
         says.add(
                 "%s percent of maintenance a degree, %s %% of %s Mcal: %s Mcal. The ration has %s of it already, for last month’s cold and this week’s usual.%s"
                         .formatted(
-                                path.percent() > 1.5 * (begins - feels) ? "Wet, two" : "One",
+                                Measures.aDegree(path.percent() > 1.5 * below),
                                 Show.number(path.percent(), 0),
                                 Show.number(path.mild(), 2),
                                 Show.number(path.costs(), 2),
@@ -173,25 +174,34 @@ public final class ColdWords {
         return Unit.POUND.fromBase(cold.most()) < LEAST;
     }
 
-    /** °F, whole, at which the pounds of the rule come to what still fits in. */
+    /** Degrees of the ranch, whole, at which the pounds of the rule come to what still fits in. */
     public static double fullAt(ColdSnap cold) {
-        double below = Math.rint(Unit.FAHRENHEIT.fromBase(cold.below()));
+        double below = Math.rint(Measures.temperature().fromBase(cold.below()));
         return Math.rint(below - halves(cold.most()) * Math.max(1, degreesAPound(cold)));
     }
 
     /** {@code Below −5 °F add 1 lb of First cutting per head for each 10 degrees.} */
     private static String rule(ColdSnap cold, String hay) {
         double degrees = degreesAPound(cold);
-        var from = Show.fahrenheit(cold.below());
+        var from = Show.temperature(cold.below());
         return degrees >= 1
-                ? "Below %s add 1 lb of %s per head for each %s degrees.".formatted(from, hay, Show.number(degrees, 0))
+                ? "Below %s add 1 lb of %s per head for each %s degrees.".formatted(from, hay, degrees(degrees))
                 : "Below %s add more %s.".formatted(from, hay);
     }
 
-    /** °F that one pound more goes with, whole; 0 where no cold asks for more. */
+    /** Degrees that one pound more goes with: whole °F, or halves of °C; 0 where no cold asks for more. */
     public static double degreesAPound(ColdSnap cold) {
-        double poundsADegree = Unit.POUND.fromBase(cold.perDegree()) / 1.8;
-        return poundsADegree > 0 ? Math.rint(1 / poundsADegree) : 0;
+        return degreesAPound(cold.perDegree());
+    }
+
+    /** @param kg more for each °C */
+    private static double degreesAPound(double kg) {
+        double degrees = 1.8 / Unit.POUND.fromBase(kg);
+        return kg > 0 ? Measures.step(degrees) : 0;
+    }
+
+    private static String degrees(double degrees) {
+        return Show.number(degrees, degrees % 1 == 0 ? 0 : 1);
     }
 
     private static String pounds(double kg) {

@@ -1,6 +1,5 @@
 package haywright.app.words;
 
-import haywright.quantity.Unit;
 import haywright.season.WinterBook;
 import haywright.season.WinterBook.Alternative;
 import haywright.season.kept.KeptBook;
@@ -49,7 +48,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
         } else {
             best(book)
                     .ifPresent(one -> all.add(new DoNow(
-                            one.what() + ".",
+                            Measures.say(one.what()) + ".",
                             "Decide by %s: %s.".formatted(Show.day(one.decideBy()), brings(one, book)),
                             List.of())));
             orders.forEach(order -> all.add(new DoNow(order, "", List.of())));
@@ -60,7 +59,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
 
     /** Where feed lasts in no winter all the same, tons short come first: dollars saved feed nobody. */
     private static String brings(Alternative one, KeptBook book) {
-        var short_ = Show.count(Math.round(one.tonsShort()), "ton");
+        var short_ = Show.count(Math.round(Measures.ofTons(one.tonsShort())), Measures.ton());
         var before = book.besides().isEmpty() ? null : book.besides().get(0).tonsShort();
         if (Math.round(one.lasts()) > 0) {
             return "it %s a winter, and feed lasts in %s"
@@ -71,7 +70,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
         return "you are still %s short on average%s. It %s a winter"
                 .formatted(
                         short_,
-                        before == null ? "" : ", %s without it".formatted(Show.number(before, 0)),
+                        before == null ? "" : ", %s without it".formatted(Show.number(Measures.ofTons(before), 0)),
                         WinterWords.worth(one));
     }
 
@@ -97,7 +96,8 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
                     "Look for hay now, or plan for fewer cattle.",
                     "Whatever the test says you need some: about %s in an average winter if it is safe, %s by this plan if it is not."
                                     .formatted(
-                                            Show.count(Math.round(left), "ton"), WinterWords.tons(plan.emergencyKg()))
+                                            Show.count(Math.round(Measures.ofTons(left)), Measures.ton()),
+                                            WinterWords.tons(plan.emergencyKg()))
                             + " " + WinterWords.fewer(plan),
                     List.of(),
                     false,
@@ -135,8 +135,8 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
     }
 
     private static String amount(double kg) {
-        double tons = Unit.TON.fromBase(kg);
-        return Show.withUnit(Show.number(tons, tons < 10 ? 1 : 0), Unit.TON);
+        double tons = Measures.mass().fromBase(kg);
+        return Show.withUnit(Show.number(tons, tons < 10 ? 1 : 0), Measures.mass());
     }
 
     private static String name(KeptPlan plan, String feed) {

@@ -95,7 +95,8 @@ public final class EatWords {
         if (tons < LEAST_TONS) {
             return Show.withUnit(Show.number(Unit.POUND.fromBase(kg), 0), Unit.POUND);
         }
-        return Show.withUnit(Show.number(tons, tons < 10 ? 1 : 0), Unit.TON);
+        double shown = Measures.ofTons(tons);
+        return Show.withUnit(Show.number(shown, shown < 10 ? 1 : 0), Measures.mass());
     }
 
     private static String span(KeptPlan.Stretch stretch) {
@@ -228,7 +229,7 @@ public final class EatWords {
 
     /** What a spreadsheet takes: a line a stretch, group and feed. */
     public static String csv(KeptPlan plan) {
-        var text = new StringBuilder("from,to,group,feed,tons_as_fed\n");
+        var text = new StringBuilder("from,to,group,feed,%s_as_fed\n".formatted(Measures.tons()));
         for (var stretch : plan.stretches()) {
             for (var eats : stretch.eats()) {
                 text.append("%s,%s,%s,%s,%s%n"
@@ -237,7 +238,7 @@ public final class EatWords {
                                 stretch.to().minusDays(1),
                                 quoted(eats.groupName()),
                                 quoted(eats.name()),
-                                Math.round(Unit.TON.fromBase(eats.kg()) * 1000) / 1000.0));
+                                Math.round(Measures.mass().fromBase(eats.kg()) * 1000) / 1000.0));
             }
         }
         return text.toString();

@@ -184,13 +184,14 @@ final class RowMinds {
 
     /** {@code 118 head × 3 lb × 10 days at −40 °F = 1.8 tons.} */
     private static String keep(HayRow row, double pounds) {
-        return "Keep it by for a storm: %s head × %s lb × %s days at %s = %s tons. None of it is in these rows."
+        return "Keep it by for a storm: %s head × %s lb × %s days at %s = %s %s. None of it is in these rows."
                 .formatted(
                         Show.number(row.head(), 0),
                         Show.number(pounds, 1),
                         Show.number(Facts.value("storm_days"), 0),
-                        Show.fahrenheit(Unit.FAHRENHEIT.toBase(STORM)),
-                        Show.number(tons(row, pounds), 1));
+                        Show.temperature(Unit.FAHRENHEIT.toBase(STORM)),
+                        Show.number(Measures.ofTons(tons(row, pounds)), 1),
+                        Measures.tons());
     }
 
     private static double tons(HayRow row, double pounds) {
@@ -198,7 +199,7 @@ final class RowMinds {
     }
 
     private static Stream<String> full(HayRow row, ColdSnap cold, PricedFeed hay) {
-        var at = Show.fahrenheit(Unit.FAHRENHEIT.toBase(STORM));
+        var at = Show.temperature(Unit.FAHRENHEIT.toBase(STORM));
         double kg = inPlaceOfStraw(row, cold, hay);
         if (kg == 0) {
             return Stream.of("They are full on this ration. Down to %s it has what cold takes.".formatted(at));

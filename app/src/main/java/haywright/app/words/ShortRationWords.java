@@ -81,12 +81,13 @@ public final class ShortRationWords {
         double tons = hay.stream().mapToDouble(e -> row.tons(e.getKey())).sum();
         return pounds == 0
                 ? ""
-                : "%s head × %s lb × %s = %s tons of %s"
+                : "%s head × %s lb × %s = %s %s of %s"
                         .formatted(
                                 Show.number(row.head(), 0),
                                 Show.number(pounds, 1),
                                 Show.count(row.days(), "day"),
-                                Show.number(tons, 1),
+                                Show.number(Measures.ofTons(tons), 1),
+                                Measures.tons(),
                                 hay.stream()
                                         .map(e -> e.getKey().feed().feedClass().isHay() ? "hay" : "silage")
                                         .distinct()
@@ -102,8 +103,10 @@ public final class ShortRationWords {
                                 one.feed().feed().name(),
                                 HayRow.isInOunces(one.feed())
                                         ? Show.number(Unit.POUND.fromBase(Unit.TON.toBase(one.tons())), 0) + " lb"
-                                        : Show.number(one.tons(), 1) + " tons",
-                                Double.isFinite(one.tonsThereAre()) ? " of " + Show.number(one.tonsThereAre(), 1) : ""))
+                                        : Show.number(Measures.ofTons(one.tons()), 1) + " " + Measures.tons(),
+                                Double.isFinite(one.tonsThereAre())
+                                        ? " of " + Show.number(Measures.ofTons(one.tonsThereAre()), 1)
+                                        : ""))
                 .toList();
     }
 

@@ -48,7 +48,7 @@ public final class ShortWords {
             says.add(
                     "From now to turnout they take %s of hay, waste included; %s on hand may be fed. What is for sale is a step of its own, and not counted here."
                             .formatted(
-                                    tons(rounded(hay.tonsOnHand()) + rounded(hay.tonsShort())),
+                                    shown(rounded(hay.tonsOnHand()) + rounded(hay.tonsShort())),
                                     tons(hay.tonsOnHand())));
         }
         says.add("You’re feeding %s of hay a day.%s"
@@ -149,14 +149,14 @@ public final class ShortWords {
                         : dollars > 0
                                 ? " $%s for each cow you keep.".formatted(Show.number(dollars, 0))
                                 : " Puts $%s a cow in your pocket.".formatted(Show.number(-dollars, 0));
-        double saved = rounded(before) - rounded(after);
-        if (rounded(saved) == 0) {
+        double saved = before - after;
+        if (round(saved) == 0) {
             return "Saves nothing.";
         }
         return "%s; %s.%s%s"
                 .formatted(
-                        step.what() == What.BUY_LISTED ? standsIn(hay, saved) : "Saves " + tons(saved),
-                        after == 0 ? "nothing is short then" : tons(after) + " still short",
+                        step.what() == What.BUY_LISTED ? standsIn(hay, saved) : "Saves " + shown(saved),
+                        after == 0 ? "nothing is short then" : shown(after) + " still short",
                         step.what() == What.BUY_LISTED
                                 ? " It costs $%s.".formatted(Show.number(dollars(hay.buys()), 0))
                                 : cost,
@@ -171,10 +171,10 @@ public final class ShortWords {
     /** What is bought saves nothing: it stands in for so much of the hay that is short. */
     private static String standsIn(ShortOfHay hay, double tons) {
         double bought = hay.buys().stream().mapToDouble(ToBuy::tons).sum();
-        return rounded(bought) == rounded(tons)
+        return rounded(bought) == round(tons)
                 ? "Stands in for as much of your hay"
                 : "%s bought %s %s of your hay"
-                        .formatted(tons(bought), rounded(bought) == 1 ? "replaces" : "replace", tons(tons));
+                        .formatted(tons(bought), rounded(bought) == 1 ? "replaces" : "replace", shown(tons));
     }
 
     /** Tons as printed times whole dollars: it comes out with a pencil. */
@@ -192,25 +192,25 @@ public final class ShortWords {
         if (load == null) {
             return Optional.empty();
         }
-        double each = load.in(Unit.TON);
-        double loads = Math.ceil(buy.tons() / each - 1e-9);
-        double over = loads * each - buy.tons();
-        return rounded(over) == 0
+        double each = load.in(Measures.mass());
+        double loads = Math.ceil(Measures.ofTons(buy.tons()) / each - 1e-9);
+        double over = loads * each - Measures.ofTons(buy.tons());
+        return round(over) == 0
                 ? Optional.empty()
                 : Optional.of("It comes in loads of %s: %s bring %s more, $%s in all."
                         .formatted(
-                                tons(each),
+                                shown(each),
                                 Show.count((int) loads, "load"),
-                                tons(over),
+                                shown(over),
                                 Show.number(loads * each * price(buy), 0)));
     }
 
     private static double price(ToBuy buy) {
-        return Math.rint(Unit.DOLLAR_PER_TON.fromBase(buy.feed().pricePerKgAsFed()));
+        return Math.rint(Measures.price().fromBase(buy.feed().pricePerKgAsFed()));
     }
 
     /**
-     * @param rest tons that would be short before a step if the test came back safe
+     * @param rest tons of the ranch that would be short before a step if the test came back safe
      * @param saved by the step
      */
     private static String spared(double rest, double saved, HayStep step, ShortOfHay hay) {
@@ -224,14 +224,14 @@ public final class ShortWords {
         return " If the test comes back safe, %s."
                 .formatted(
                         step.what() == What.BUY_LISTED
-                                ? tons(share
+                                ? shown(share
                                                 * hay.buys().stream()
-                                                        .mapToDouble(ToBuy::tons)
+                                                        .mapToDouble(buy -> Measures.ofTons(buy.tons()))
                                                         .sum())
                                         + " of it is enough"
                                 : step.head() > 0
                                         ? "%s head are enough".formatted(Show.number(Math.ceil(share * step.head()), 0))
-                                        : "it has to save only " + tons(rest));
+                                        : "it has to save only " + shown(rest));
     }
 
     /** What lots that wait for a test would come to, and what the test costs. */
@@ -244,8 +244,8 @@ public final class ShortWords {
                         lots == 1 ? "This lot" : "These lots",
                         Show.totalTons(hay.untested().stream().mapToDouble(PricedFeed::kgAtHand)),
                         lots == 1 ? "it is" : "they are",
-                        tons(safe),
-                        safe >= short_ ? "nothing would be short" : tons(short_ - safe) + " would still be short",
+                        shown(safe),
+                        safe >= short_ ? "nothing would be short" : shown(short_ - safe) + " would still be short",
                         Show.number(Facts.value("nitrate_test_usd"), 0));
     }
 
@@ -261,7 +261,7 @@ public final class ShortWords {
         // of tons as they are printed: heads times this come out with a pencil
         double saved = rounded(step.before()) - rounded(step.after());
         var each = step.head() > 0 && saved > 0
-                ? "Each cow sold saves %s.".formatted(Show.number(saved / step.head(), 2) + " tons")
+                ? "Each cow sold saves %s.".formatted(Show.number(saved / step.head(), 2) + " " + Measures.tons())
                 : "";
         switch (step.what()) {
             case TEST -> {
@@ -272,15 +272,15 @@ public final class ShortWords {
             }
             case BUY_LISTED -> {
                 says.add(hay.buys().stream()
-                        .map(buy -> "%s of %s at $%s a ton."
-                                .formatted(tons(buy.tons()), buy.feed().feed().name(), Show.number(price(buy), 0)))
+                        .map(buy -> "%s of %s at %s."
+                                .formatted(tons(buy.tons()), buy.feed().feed().name(), aTon(price(buy))))
                         .collect(Collectors.joining(" ")));
                 hay.buys().forEach(buy -> over(buy, hay).ifPresent(says::add));
                 double bought = hay.buys().stream().mapToDouble(ToBuy::tons).sum();
-                if (rounded(bought) > rounded(saved)) {
+                if (rounded(bought) > round(saved)) {
                     says.add(
-                            "Tons still short are counted in your hay: whom it goes to and what is lost of it make %s of this %s of that."
-                                    .formatted(tons(bought), tons(saved)));
+                            "%s still short are counted in your hay: whom it goes to and what is lost of it make %s of this %s of that."
+                                    .formatted(Show.capital(Measures.tons()), tons(bought), shown(saved)));
                 }
                 says.add("That is all that is listed: change it under feeds for sale if more can be had.");
             }
@@ -312,11 +312,10 @@ public final class ShortWords {
                         "Straw at most 1.25 %% of body weight; start small. Counted from %s weeks after you start. This step gives none to thin cows, heifers, calves, or cows in milk."
                                 .formatted(weeks("change_over")));
                 hay.assumed()
-                        .forEach(feed ->
-                                says.add("Not on your list, counted at a usual price (judgment): %s at $%s a ton."
-                                        .formatted(
-                                                feed.feed().name(),
-                                                Show.number(Unit.DOLLAR_PER_TON.fromBase(feed.pricePerKgAsFed()), 0))));
+                        .forEach(feed -> says.add("Not on your list, counted at a usual price (judgment): %s at %s."
+                                .formatted(
+                                        feed.feed().name(),
+                                        aTon(Measures.price().fromBase(feed.pricePerKgAsFed())))));
             }
             case LIMIT_HAY -> {
                 says.add(
@@ -338,7 +337,7 @@ public final class ShortWords {
                                 ? "Enter how many can go and for how long: in that time each saves %s."
                                         .formatted(tenth(step.tonsAHead()))
                                 : "In that time each saves %s."
-                                        .formatted(Show.number(saved / step.head(), 2) + " tons"));
+                                        .formatted(Show.number(saved / step.head(), 2) + " " + Measures.tons()));
             case SELL_BRED -> {
                 says.add(each);
                 says.add(
@@ -364,7 +363,8 @@ public final class ShortWords {
     /** What comes after the ladder. */
     public static List<String> after(ShortOfHay hay) {
         var says = new ArrayList<String>();
-        says.add("Tons are figured from the day that each step names, after those before it; later saves less.");
+        says.add(Measures.say(
+                "{Tons} are figured from the day that each step names, after those before it; later saves less."));
         says.add(
                 hay.tonsShortAtLast() == 0
                         ? "With these steps hay reaches turnout on %s in a usual winter.%s"
@@ -405,7 +405,7 @@ public final class ShortWords {
 
     /** Tons as printed times the price: it comes out with a pencil. */
     private static String bought(ToBuy buy, ShortOfHay hay) {
-        return "To buy instead of all other steps: %s%s at $%s a ton, $%s, if so much can be found."
+        return "To buy instead of all other steps: %s%s at %s, $%s, if so much can be found."
                 .formatted(
                         tons(buy.tons()),
                         hay.tonsThatCanBeHad() > 0
@@ -414,26 +414,27 @@ public final class ShortWords {
                                                 tons(hay.tonsThatCanBeHad()),
                                                 buy.feed().feed().name())
                                 : " of " + buy.feed().feed().name(),
-                        Show.number(price(buy), 0),
+                        aTon(price(buy)),
                         Show.number(dollars(List.of(buy)), 0));
     }
 
     /** What hay at a usual price would take the place of selling bred cows. */
     private static String insteadOfSelling(ShortOfHay hay) {
-        double price = HayFacts.value("hay_price");
+        double price = Math.rint(Measures.ofDollarsATon(HayFacts.value("hay_price")));
         var sell = hay.steps().stream()
                 .filter(step -> step.what() == What.SELL_BRED && step.saves() > 0)
                 .findFirst();
         double tons = rounded(sell.map(HayStep::saves).orElse(hay.tonsShort()));
-        var takes = "%s at a usual $%s a ton delivered (judgment), $%s, would take the place of %s."
+        var takes = "%s at a usual %s delivered (judgment), $%s, would take the place of %s."
                 .formatted(
-                        tons(tons),
-                        Show.number(price, 0),
+                        shown(tons),
+                        aTon(price),
                         Show.number(tons * price, 0),
                         sell.map(step -> "selling " + Show.count(step.head(), "bred cow"))
                                 .orElse("all steps below"));
         return takes
-                + " Each ton you can buy is one less to save: add the hay to your feeds for sale with how much can be had.";
+                + Measures.say(
+                        " Each {ton} you can buy is one less to save: add the hay to your feeds for sale with how much can be had.");
     }
 
     /** How the plan of the winter, which takes none of these steps, goes on from here. */
@@ -464,7 +465,9 @@ public final class ShortWords {
     public static String lack(Lacks lacks) {
         return switch (lacks) {
             case CATTLE -> "Add the first group of cattle.";
-            case HAY -> "Add a lot of hay or silage with its tons, and what a ton of it would cost to replace.";
+            case HAY ->
+                Measures.say(
+                        "Add a lot of hay or silage with its {tons}, and what a {ton} of it would cost to replace.");
             case GRASS -> "Enter the turnout date, when they go to pasture: a day in the next 300.";
         };
     }
@@ -478,8 +481,23 @@ public final class ShortWords {
         };
     }
 
+    /** As it is printed, in the tons of the ranch. @param tons of 2,000 lb */
     private static double rounded(double tons) {
+        return round(Measures.ofTons(tons));
+    }
+
+    private static double round(double tons) {
         return Math.abs(tons) < 9.95 ? Math.rint(10 * tons) / 10 : Math.rint(tons);
+    }
+
+    /** @param tons of the ranch */
+    private static String shown(double tons) {
+        return Show.tons(Measures.mass().toBase(tons));
+    }
+
+    /** @param price of a ton of the ranch */
+    private static String aTon(double price) {
+        return Show.withUnit(Show.number(price, 0), Measures.price());
     }
 
     private static String tons(double tons) {
@@ -487,6 +505,6 @@ public final class ShortWords {
     }
 
     private static String tenth(double tons) {
-        return Show.number(tons, 1) + " tons";
+        return Show.number(Measures.ofTons(tons), 1) + " " + Measures.tons();
     }
 }

@@ -11,7 +11,8 @@ import java.util.Locale;
 import java.util.stream.DoubleStream;
 
 /**
- * Figures as a person reads them: pounds as fed, tons of 2,000 lb, dollars, °F, dates. The only place that rounds.
+ * Figures as a person reads them: pounds as fed, tons, dollars, degrees, dates, in the units of {@link Measures}. The
+ * only place that rounds.
  * Every method takes the engine's unit (kg, °C, percent) unless its name says otherwise.
  */
 public final class Show {
@@ -37,8 +38,13 @@ public final class Show {
         return number(rounded.doubleValue(), Math.max(0, plain.scale()));
     }
 
-    /** As it was typed, with its unit: {@code 1,300 lb}. */
+    /** With its unit, as it was typed, or in the unit that this ranch reads it in: {@code 1,300 lb}. */
     public static String quantity(Quantity quantity) {
+        return typed(Measures.shown(quantity));
+    }
+
+    /** As it was typed, with its unit, whatever the ranch reads. */
+    public static String typed(Quantity quantity) {
         return withUnit(significant(quantity.value(), 12), quantity.unit());
     }
 
@@ -52,6 +58,8 @@ public final class Show {
             case DOLLAR -> number.startsWith("−") ? "−$" + number.substring(1) : "$" + number;
             case PERCENT -> number + " %";
             case TON -> number + (number.equals("1") ? " ton" : " tons");
+            case TONNE -> number + (number.equals("1") ? " tonne" : " tonnes");
+            case DOLLAR_PER_TONNE -> "$" + number + " a tonne";
             default -> {
                 var symbol = unit.symbol();
                 if (symbol.startsWith("$/")) {
@@ -64,7 +72,7 @@ public final class Show {
 
     /** {@code 1,020 tons}, {@code 8.4 tons}. */
     public static String tons(double kg) {
-        return withUnit(tonsNumber(kg), Unit.TON);
+        return withUnit(tonsNumber(kg), Measures.mass());
     }
 
     /**
@@ -77,12 +85,12 @@ public final class Show {
         double sum = shown.stream()
                 .mapToDouble(tons -> Double.parseDouble(tons.replace(",", "").replace('−', '-')))
                 .sum();
-        return withUnit(number(sum, shown.stream().anyMatch(tons -> tons.contains(".")) ? 1 : 0), Unit.TON);
+        return withUnit(number(sum, shown.stream().anyMatch(tons -> tons.contains(".")) ? 1 : 0), Measures.mass());
     }
 
     /** Without the word, for a column that is headed with it. */
     public static String tonsNumber(double kg) {
-        double tons = Unit.TON.fromBase(kg);
+        double tons = Measures.mass().fromBase(kg);
         return number(tons, Math.abs(tons) < 9.95 ? 1 : 0);
     }
 
@@ -115,8 +123,9 @@ public final class Show {
         return (text.startsWith("−") || text.equals("0") ? text : "+" + text) + " ¢";
     }
 
-    /** A price as typed, in words: {@code $185 a ton}. */
-    public static String price(Quantity price) {
+    /** A price in words: {@code $185 a ton}. */
+    public static String price(Quantity typed) {
+        var price = Measures.shown(typed);
         int decimals = Math.max(
                 0, BigDecimal.valueOf(price.value()).stripTrailingZeros().scale());
         return withUnit(number(price.value(), decimals == 0 ? 0 : Math.min(4, Math.max(2, decimals))), price.unit());
@@ -132,8 +141,8 @@ public final class Show {
         return number(percent, 0) + " % dry matter";
     }
 
-    public static String fahrenheit(double celsius) {
-        return number(Unit.FAHRENHEIT.fromBase(celsius), 0) + " °F";
+    public static String temperature(double celsius) {
+        return number(Measures.temperature().fromBase(celsius), 0) + " " + Measures.degree();
     }
 
     /** One decimal, as laboratories print it: {@code 12.5 %}. */
@@ -193,10 +202,10 @@ public final class Show {
     /** The same amount in the other system, for an echo beside what was typed: {@code 590 kg} for 1,300 lb. */
     public static String twin(Quantity quantity) {
         var other = switch (quantity.unit()) {
-            case POUND -> quantity.base() >= 2000 * 0.45359237 ? Unit.TON : Unit.KILOGRAM;
+            case POUND -> quantity.base() >= 2000 * 0.45359237 ? Measures.mass() : Unit.KILOGRAM;
             case KILOGRAM -> Unit.POUND;
-            case TON -> Unit.POUND;
-            case TONNE -> Unit.TON;
+            case TON -> Measures.mass() == Unit.TON ? Unit.POUND : Measures.mass();
+            case TONNE -> Measures.mass() == Unit.TONNE ? Unit.POUND : Unit.TON;
             case POUND_A_DAY -> Unit.KILOGRAM_A_DAY;
             case KILOGRAM_A_DAY -> Unit.POUND_A_DAY;
             case FOOT -> Unit.METER;
@@ -204,13 +213,15 @@ public final class Show {
             case INCH -> Unit.CENTIMETER;
             case CENTIMETER -> Unit.INCH;
             case FAHRENHEIT -> Unit.CELSIUS;
-            case CELSIUS -> Unit.FAHRENHEIT;
+            case CELSIUS -> Measures.temperature() == Unit.CELSIUS ? null : Unit.FAHRENHEIT;
             case ACRE -> Unit.HECTARE;
             case HECTARE -> Unit.ACRE;
             case LB_PER_FT3 -> Unit.KG_PER_M3;
             case KG_PER_M3 -> Unit.LB_PER_FT3;
-            case DOLLAR_PER_TON -> Unit.DOLLAR_PER_LB;
-            case DOLLAR_PER_TONNE, DOLLAR_PER_LB, DOLLAR_PER_CWT, DOLLAR_PER_KG -> Unit.DOLLAR_PER_TON;
+            case DOLLAR_PER_TON -> Measures.price() == Unit.DOLLAR_PER_TON ? Unit.DOLLAR_PER_LB : Measures.price();
+            case DOLLAR_PER_TONNE ->
+                Measures.price() == Unit.DOLLAR_PER_TONNE ? Unit.DOLLAR_PER_LB : Unit.DOLLAR_PER_TON;
+            case DOLLAR_PER_LB, DOLLAR_PER_CWT, DOLLAR_PER_KG -> Measures.price();
             default -> null;
         };
         return other == null ? "" : withUnit(significant(quantity.in(other), 3), other);

@@ -14,12 +14,17 @@ public final class SplitWords {
             case FIELD -> "by field: %s fields are in it".formatted(found);
             case PLANTS -> "by kind of plant: %s kinds are in it".formatted(found);
             case BALING_DAY -> "by day of baling: %s hours from first bale to last".formatted(found);
-            case SIZE -> "by size: %s tons are in it".formatted(found);
-            case SIZE_FOR_NITRATE -> "by size, for nitrate: %s tons are in it".formatted(found);
+            case SIZE -> "by size: %s are in it".formatted(tons(warning.found()));
+            case SIZE_FOR_NITRATE -> "by size, for nitrate: %s are in it".formatted(tons(warning.found()));
             case RAIN -> "by rain: some of it was rained on and some was not";
             case KEEPING -> "by how it is kept: some is stored differently";
             case TORN_WRAP -> "by wrap: some of it has holes";
         };
+    }
+
+    /** As the rules have them: whole. */
+    private static String tons(double tons) {
+        return Show.number(Measures.ofTons(tons), 0) + " " + Measures.tons();
     }
 
     public static String cost(LotCheck.Warning warning) {
@@ -37,11 +42,11 @@ public final class SplitWords {
                 "The published rule is 48 hours of baling to a lot: dew, heat and leaf loss change from day"
                         + " to day.";
             case SIZE ->
-                "The published rule is at most 200 tons to a lot. One source counts tons as fed, another dry"
-                        + " matter; the stricter is used.";
+                "The published rule is at most %s to a lot. One source counts %s as fed, another dry matter; the stricter is used."
+                        .formatted(tons(200), Measures.tons());
             case SIZE_FOR_NITRATE ->
-                "For nitrate the published rule is at most 100 tons to a lot, with parts of a field tested apart: it comes"
-                        + " in patches.";
+                "For nitrate the published rule is at most %s to a lot, with parts of a field tested apart: it comes in patches."
+                        .formatted(tons(100));
             case RAIN -> "Rain washes out sugar and breaks leaves: one composite averages two different hays.";
             case KEEPING ->
                 "Hay outside loses dry matter and quality every month; hay inside does not. One result soon fits"

@@ -67,7 +67,8 @@ public final class WeekWords {
     }
 
     private static String tons(double tons) {
-        return Show.withUnit(Show.significant(tons, tons < 10 ? 2 : 3), Unit.TON);
+        double shown = Measures.ofTons(tons);
+        return Show.withUnit(Show.significant(shown, shown < 10 ? 2 : 3), Measures.mass());
     }
 
     private static String name(UUID id, Ranch ranch) {
@@ -96,7 +97,7 @@ public final class WeekWords {
                         .formatted(
                                 kg(one.entered()),
                                 name(one.of(), ranch),
-                                Show.number(Unit.TON.fromBase(one.low()), 0),
+                                Show.number(Measures.mass().fromBase(one.low()), 0),
                                 kg(one.high()));
             case SCORE_APART ->
                 "A score of %s is more than one away from %s, entered before."

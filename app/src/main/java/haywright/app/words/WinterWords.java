@@ -59,11 +59,11 @@ public final class WinterWords {
         long dollars = 0;
         for (var buy : plan.buys()) {
             if (isLarge(buy)) {
-                tons += Math.round(Unit.TON.fromBase(buy.kg()));
+                tons += Math.round(Measures.mass().fromBase(buy.kg()));
                 dollars += costs(buy);
             }
         }
-        return tons == 0 ? "" : "%s ($%s)".formatted(Show.count(tons, "ton"), Show.number(dollars, 0));
+        return tons == 0 ? "" : "%s ($%s)".formatted(Show.count(tons, Measures.ton()), Show.number(dollars, 0));
     }
 
     /** {@code You are short in 1996-97 and 2010-11 …, by 22 to 40 tons of hay. It could start as early as Apr 8.} Empty where none fell short of hay. */
@@ -75,7 +75,7 @@ public final class WinterWords {
         var years =
                 hay.stream().limit(MOST_NAMED).map(KeptBook.ShortWinter::winter).collect(Collectors.joining(", "));
         var tons = hay.stream().mapToDouble(KeptBook.ShortWinter::tons).summaryStatistics();
-        return "%s by %s tons of hay. %s"
+        return "%s by %s %s of hay. %s"
                 .formatted(
                         hay.size() == book.years()
                                 ? "You are short"
@@ -83,7 +83,8 @@ public final class WinterWords {
                                         ? "You run short in %d of %d winters, such as %s,"
                                                 .formatted(hay.size(), book.years(), years)
                                         : "You run short in %s,".formatted(years),
-                        between(tons.getMin(), tons.getMax()),
+                        between(Measures.ofTons(tons.getMin()), Measures.ofTons(tons.getMax())),
+                        Measures.tons(),
                         book.shortFrom()
                                 .map(from -> "It could start as early as %s.".formatted(Show.day(from)))
                                 .orElse("That is where grass comes late."));
@@ -149,7 +150,7 @@ public final class WinterWords {
         var all = new ArrayList<String>();
         for (var buy : plan.buys()) {
             if (buy.isNow() && isLarge(buy)) {
-                all.add("Buy %s %s: %s delivered, %s a ton.%s"
+                all.add("Buy %s %s: %s delivered, %s.%s"
                         .formatted(
                                 amount(buy),
                                 waits == null ? "this week" : "then",
@@ -160,7 +161,7 @@ public final class WinterWords {
         }
         for (var buy : plan.buys()) {
             if (!buy.isNow() && isLarge(buy)) {
-                all.add("Plan to buy %s %s: about %s delivered, %s a ton.%s"
+                all.add("Plan to buy %s %s: about %s delivered, %s.%s"
                         .formatted(
                                 amount(buy),
                                 waits != null && !buy.by().isAfter(waits) ? "then" : "by " + Show.day(buy.by()),
@@ -170,16 +171,16 @@ public final class WinterWords {
             }
         }
         for (var sale : plan.sells()) {
-            double tons = Math.floor(Unit.TON.fromBase(sale.kg()));
-            long aTon = Math.round(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, sale.dollarsPerKg()));
+            double tons = Math.floor(Measures.mass().fromBase(sale.kg()));
+            long aTon = Math.round(Unit.DOLLAR_PER_KG.to(Measures.price(), sale.dollarsPerKg()));
             if (tons >= LEAST_TONS) {
                 all.add(
-                        "You can sell up to %s of %s: $%s at $%d a ton. A hard winter (1 in 10) and the storm reserve are covered without it."
+                        "You can sell up to %s of %s: $%s at %s. A hard winter (1 in 10) and the storm reserve are covered without it."
                                 .formatted(
-                                        Show.count((long) tons, "ton"),
+                                        Show.count((long) tons, Measures.ton()),
                                         sale.name(),
                                         Show.number(tons * aTon, 0),
-                                        aTon));
+                                        Show.withUnit(String.valueOf(aTon), Measures.price())));
             }
         }
         return all;
@@ -232,15 +233,15 @@ public final class WinterWords {
     }
 
     private static long costs(KeptPlan.Buy buy) {
-        return Math.round(Unit.TON.fromBase(buy.kg())) * aTon(buy);
+        return Math.round(Measures.mass().fromBase(buy.kg())) * aTon(buy);
     }
 
     private static String perTon(KeptPlan.Buy buy) {
-        return "$" + Show.number(aTon(buy), 0);
+        return Show.withUnit(Show.number(aTon(buy), 0), Measures.price());
     }
 
     private static long aTon(KeptPlan.Buy buy) {
-        return Math.round(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, buy.dollarsPerKg()));
+        return Math.round(Unit.DOLLAR_PER_KG.to(Measures.price(), buy.dollarsPerKg()));
     }
 
     private static String rounded(KeptPlan.Buy buy) {
@@ -342,8 +343,7 @@ public final class WinterWords {
 
     /** Whole tons with the word. @param kg as fed */
     public static String tons(double kg) {
-        long tons = Math.round(Unit.TON.fromBase(kg));
-        return tons == 1 ? "1 ton" : Show.number(tons, 0) + " tons";
+        return Show.withUnit(Show.number(Math.round(Measures.mass().fromBase(kg)), 0), Measures.mass());
     }
 
     /** {@code saves $4,300 (2,900 to 5,700)}; {@code costs} where it does, and why it is worth it all the same where it is. */

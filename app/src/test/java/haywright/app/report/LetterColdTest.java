@@ -150,7 +150,7 @@ class LetterColdTest {
                         .contains("call");
                 assertThat(ColdWords.of(rule))
                         .anyMatch(line -> line.contains(Show.number(pounds, 1).replace(".0", ""))
-                                && line.contains(Show.fahrenheit(Unit.FAHRENHEIT.toBase(Math.rint(full)))));
+                                && line.contains(Show.temperature(Unit.FAHRENHEIT.toBase(Math.rint(full)))));
             }
         }
         assertThat(capped).isPositive();

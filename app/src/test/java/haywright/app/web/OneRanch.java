@@ -85,6 +85,10 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
         return client;
     }
 
+    int port() {
+        return server.port();
+    }
+
     /** Begins and ends with a slash. */
     String path() {
         return path;

@@ -60,7 +60,7 @@ class ShowTest {
 
     @Test
     void temperaturesAndDatesAreWrittenAsHere() {
-        assertThat(Show.fahrenheit(-20)).isEqualTo("−4 °F");
+        assertThat(Show.temperature(-20)).isEqualTo("−4 °F");
         assertThat(Show.date(LocalDate.of(2026, 11, 5))).isEqualTo("Nov 5, 2026");
         assertThat(Show.day(LocalDate.of(2026, 11, 5))).isEqualTo("Nov 5");
         assertThat(Show.count(1, "lot")).isEqualTo("1 lot");

@@ -42,6 +42,15 @@ class WinterMoneyTest {
         assertThat(orders(17.6, 17.6, 0)).singleElement().asString().contains("18 tons", "$420", "$7,560");
     }
 
+    /** 17.6 tons are 15.97 tonnes, $420 a ton $463 a tonne: 16 × 463 = 7,408. */
+    @Test
+    void tonnesTimesPriceIsTheMoney() {
+        assertThat(Measures.in(Unit.TONNE, () -> orders(17.6, 17.6, 0)))
+                .singleElement()
+                .asString()
+                .contains("16 tonnes", "$463 a tonne", "$7,408");
+    }
+
     /** 14 tons in loads of 24: one load, 24 × 420 = 10,080. */
     @Test
     void aLoadIsBoughtWhole() {

@@ -5,7 +5,7 @@ import java.util.Locale;
 /** Two ways to count the cold. One is taken or the other; they are never added for the same cold. */
 public enum ColdSystem {
     /** Percent of maintenance per degree under the critical temperature: {@link ColdStress}. */
-    RULE_OF_THUMB("the rule of thumb: 1 % a °F, 2 % when wet"),
+    RULE_OF_THUMB("the rule of thumb: {percent a degree}"),
     /** Heat made against heat lost: {@link HeatBalance}. */
     HEAT_BALANCE("the heat balance of the NRC");
 
@@ -21,6 +21,7 @@ public enum ColdSystem {
         this.words = words;
     }
 
+    /** With {@code {percent a degree}}, which whoever shows it says in degrees of the ranch. */
     public String words() {
         return words;
     }

@@ -326,7 +326,7 @@ final class Joining {
         }
     }
 
-    /** A report's is measured and counts first; the tons were worked out with the one that was typed. */
+    /** A report's is measured and counts first; the weight was worked out with the one that was typed. */
     private void dryMatterAsTyped(double typed) {
         var told = made.values.putIfAbsent(
                 Analyte.DM, new Composition.Known(typed, new Origin.Typed("typed where the lot was measured")));
@@ -335,7 +335,7 @@ final class Joining {
                     .formatted(Say.number(typed)));
         } else if (Math.abs(told.value() - typed) > APART) {
             made.notes.add(
-                    "Dry matter: a report says %s %%, and that counts; the tons were worked out with %s %%, typed where"
+                    "Dry matter: a report says %s %%, and that counts; the weight was worked out with %s %%, typed where"
                                     .formatted(Say.number(told.value()), Say.number(typed))
                             + " the lot was measured. Change it there if the report is right.");
         }

@@ -1,6 +1,7 @@
 package haywright.app.compute.topic;
 
 import haywright.app.compute.shape.Key;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.season.Orders;
@@ -178,7 +179,7 @@ public final class WinterBookTopic {
                                 .toList(),
                         book.kinds().stream()
                                 .map(one -> new Kind(
-                                        one.what(),
+                                        Measures.say(one.what()),
                                         one.winter(),
                                         one.cost(),
                                         one.bought(),
@@ -189,7 +190,7 @@ public final class WinterBookTopic {
                                 .toList(),
                         book.besides().stream()
                                 .map(one -> new Baseline(
-                                        one.what(),
+                                        Measures.say(one.what()),
                                         one.draws(),
                                         some(one.lasts()),
                                         one.cost(),
@@ -197,12 +198,12 @@ public final class WinterBookTopic {
                                         some(one.tonsShort())))
                                 .toList(),
                         book.doubts().stream()
-                                .map(one -> new Doubt(one.of(), one.percent()))
+                                .map(one -> new Doubt(Measures.say(one.of()), one.percent()))
                                 .toList(),
                         book.alternatives().stream()
                                 .map(one -> new Alternative(
                                         one.id(),
-                                        one.what(),
+                                        Measures.say(one.what()),
                                         one.decideBy(),
                                         one.dollars().mean(),
                                         one.dollars().low(),

@@ -1,5 +1,6 @@
 package haywright.app.report.picture;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import java.time.LocalDate;
@@ -41,7 +42,7 @@ public record HayLinePicture(
     /** {@code 607 tons + 87 to buy}. */
     private String had() {
         var own = Show.tons(Unit.TON.toBase(tons));
-        return bought < 1 ? own : own + " + " + Show.number(bought, 0) + " to buy";
+        return bought < 1 ? own : own + " + " + Show.number(Measures.ofTons(bought), 0) + " to buy";
     }
 
     public String words() {

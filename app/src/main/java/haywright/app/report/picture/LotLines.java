@@ -1,7 +1,7 @@
 package haywright.app.report.picture;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
-import haywright.quantity.Unit;
 import haywright.season.kept.WinterStory;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -22,11 +22,7 @@ public record LotLines(WinterStory story, List<LocalDate> begins) {
     private static final double TOP = 18;
 
     public String words() {
-        return String.join(
-                ". ",
-                story.lots().stream()
-                        .map(lot -> lot.name() + ": " + Show.number(tons(lot, 0), 0) + " tons, " + ends(lot))
-                        .toList());
+        return String.join(". ", story.lots().stream().map(lot -> line(lot)).toList());
     }
 
     /** {@code used up by Feb 2}; {@code lasts}. */
@@ -34,20 +30,20 @@ public record LotLines(WinterStory story, List<LocalDate> begins) {
         return lot.usedUp() == null ? "lasts" : "used up by " + Show.day(lot.usedUp());
     }
 
-    private static double tons(WinterStory.Line lot, int week) {
-        return Unit.TON.fromBase(lot.kg().get(week));
+    private static String line(WinterStory.Line lot) {
+        return "%s: %s %s, %s"
+                .formatted(
+                        lot.name(),
+                        Show.number(Measures.mass().fromBase(lot.kg().get(0)), 0),
+                        Measures.tons(),
+                        ends(lot));
     }
 
     public String svg() {
         var drawn = new ArrayList<String>();
         double y = TOP;
         for (var lot : story.lots()) {
-            drawn.add(Svg.text(
-                    LEFT,
-                    y,
-                    "start",
-                    false,
-                    "%s: %s tons, %s".formatted(lot.name(), Show.number(tons(lot, 0), 0), ends(lot))));
+            drawn.add(Svg.text(LEFT, y, "start", false, line(lot)));
             double foot = y + 6 + DEEP;
             double most =
                     Math.max(1, lot.kg().stream().mapToDouble(kg -> kg).max().orElse(1));
@@ -69,7 +65,13 @@ public record LotLines(WinterStory story, List<LocalDate> begins) {
                 drawn.add(Svg.text(month.x(), foot + 17, "middle", false, Show.day(month.first())));
             }
         }
-        return Svg.picture("lots", 340, (int) foot + 26, "Tons of each lot through " + story.winter(), words(), drawn);
+        return Svg.picture(
+                "lots",
+                340,
+                (int) foot + 26,
+                Measures.say("{Tons} of each lot through ") + story.winter(),
+                words(),
+                drawn);
     }
 
     private double x(LocalDate day) {

@@ -1,5 +1,6 @@
 package haywright.app.report.picture;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,7 +54,7 @@ public record LotsPicture(List<One> lots) {
             return "%s: %s, %s, %s"
                     .formatted(
                             name,
-                            tons.isPresent() ? Show.tons(tons.getAsDouble()) : "tons not known",
+                            tons.isPresent() ? Show.tons(tons.getAsDouble()) : Measures.tons() + " not known",
                             protein.isPresent() ? percent() + " protein" : "protein not known",
                             state);
         }
@@ -80,7 +81,7 @@ public record LotsPicture(List<One> lots) {
                 "lots",
                 340,
                 (int) Math.ceil(y + 4),
-                "Tons and protein of each lot",
+                Measures.say("{Tons} and protein of each lot"),
                 String.join("; ", lots.stream().map(One::words).toList()) + ".",
                 drawn);
     }

@@ -1,7 +1,7 @@
 package haywright.app.report.picture;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
-import haywright.quantity.Unit;
 import haywright.season.kept.KeptBook;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -57,7 +57,7 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
                                 .map(line -> new Winter(
                                         line.lasted(),
                                         line.kg().stream()
-                                                .map(Unit.TON::fromBase)
+                                                .map(Measures.mass()::fromBase)
                                                 .toList()))
                                 .toList(),
                         grass));
@@ -104,7 +104,8 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
         var day = Show.day(begins.get(last));
         boolean isHeld =
                 tons(last, HALF) >= 1 && winters.stream().filter(Winter::lasted).count() < HALF * winters.size();
-        return "You have %s tons of hay and silage you can feed now.%s On %s half the winters have more than %s tons left. %s%s"
+        return Measures.say(
+                        "You have %s {tons} of hay and silage you can feed now.%s On %s half the winters have more than %s {tons} left. %s%s")
                 .formatted(
                         Show.number(tons(0, HALF), 0),
                         tons(1, HALF) > tons(0, HALF) ? " The line goes up first because the plan buys hay." : "",
@@ -136,7 +137,7 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
             drawn.add(tons == 0 ? Svg.line(LEFT, y, RIGHT, y) : Svg.faint(LEFT, y, RIGHT, y));
             drawn.add(Svg.text(LEFT - 5, y + 4, "end", false, Show.number(tons, 0)));
         }
-        drawn.add(Svg.text(4, TOP - 9, "start", false, "tons of hay and silage"));
+        drawn.add(Svg.text(4, TOP - 9, "start", false, Measures.tons() + " of hay and silage"));
         drawn.add(Svg.area(
                 band(week -> y(tons(week, TENTH), most), week -> y(tons(week, 1 - TENTH), most)), "url(#stack-due)"));
         winters.stream()

@@ -1,5 +1,6 @@
 package haywright.app.report.picture;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.weather.MeanWinter;
@@ -28,9 +29,9 @@ public record WintersPicture(String place, List<MeanWinter> winters) {
         winters = List.copyOf(winters);
     }
 
-    /** Degree-days in °F. */
+    /** Degree-days in the degrees of the ranch. */
     public static double degreeDays(MeanWinter winter) {
-        return winter.degreeDaysUnder(BASE) * 1.8;
+        return Measures.ofDegrees(winter.degreeDaysUnder(BASE) * 1.8);
     }
 
     private List<MeanWinter> byHardness() {
@@ -44,9 +45,10 @@ public record WintersPicture(String place, List<MeanWinter> winters) {
         var sorted = byHardness();
         var hardest = sorted.get(sorted.size() - 1);
         var mildest = sorted.get(0);
-        return "Middle winter: %s degree-days below 18 °F, November to March. Hardest %s with %s, mildest %s with %s"
+        return "Middle winter: %s degree-days below %s, November to March. Hardest %s with %s, mildest %s with %s"
                 .formatted(
                         Show.number(middle(sorted, WintersPicture::degreeDays), 0),
+                        Show.temperature(BASE),
                         hardest.words(),
                         days(hardest),
                         mildest.words(),

@@ -4,6 +4,7 @@ import haywright.app.report.picture.StripPicture;
 import haywright.app.report.picture.SurenessPicture;
 import haywright.app.words.BunkRoom;
 import haywright.app.words.ColdWords;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.app.words.ration.LimitWords;
 import haywright.app.words.ration.RegainWords;
@@ -16,7 +17,6 @@ import haywright.feeding.Offers;
 import haywright.feeding.WouldCarry;
 import haywright.outlook.FeedingDangers;
 import haywright.outlook.Yard;
-import haywright.quantity.Unit;
 import haywright.ration.NoRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
@@ -252,14 +252,13 @@ public record BenchView(
 
     private static Buy buy(Worth of) {
         var name = of.feed.feed().name();
-        var price = aTon(of.feed.pricePerKgAsFed());
         return new Buy(
                 of.feed.feed().id(),
                 of.perPrice < DEARER
-                        ? "%s is worth buying below %s a ton delivered. It is on your list at %s."
-                                .formatted(name, aTon(of.worth), price)
-                        : "%s is worth buying at %s a ton: the first tons of it are worth up to %s a ton to the whole ranch."
-                                .formatted(name, price, aTon(of.worth)));
+                        ? "%s is worth buying below %s delivered. It is on your list at %s."
+                                .formatted(name, aTon(of.worth), ofATon(of.feed.pricePerKgAsFed()))
+                        : "%s is worth buying at %s: the first %s of it are worth up to %s to the whole ranch."
+                                .formatted(name, aTon(of.feed.pricePerKgAsFed()), Measures.tons(), aTon(of.worth)));
     }
 
     /** Percent that round to 9 of 10. */
@@ -279,7 +278,13 @@ public record BenchView(
                 .orElse("No mix of these feeds is enough 9 times in 10: a test or another feed would help.");
     }
 
+    /** {@code $185}, of a ton as the ranch has it. */
+    static String ofATon(double dollarsPerKg) {
+        return "$" + Show.number(Measures.price().fromBase(dollarsPerKg), 0);
+    }
+
+    /** {@code $185 a ton}. */
     static String aTon(double dollarsPerKg) {
-        return "$" + Show.number(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, dollarsPerKg), 0);
+        return Show.withUnit(Show.number(Measures.price().fromBase(dollarsPerKg), 0), Measures.price());
     }
 }

@@ -5,6 +5,7 @@ import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.Measures;
 import haywright.cattle.herd.Group;
 import haywright.feeding.Purchase;
 import haywright.quantity.Unit;
@@ -86,10 +87,15 @@ public final class BuyPages {
         var tons = form.maybeQuantity(TONS);
         var price = form.maybeQuantity(PRICE);
         if (tons == null || !(tons.value() > 0)) {
-            form.refuse(TONS.name(), form.value(TONS), "a purchase is more than nothing", "Enter tons.");
+            form.refuse(
+                    TONS.name(), form.value(TONS), "a purchase is more than nothing", Measures.say("Enter {tons}."));
         }
         if (price == null || !(price.value() > 0)) {
-            form.refuse(PRICE.name(), form.value(PRICE), "a feed that is bought has a price", "Enter dollars a ton.");
+            form.refuse(
+                    PRICE.name(),
+                    form.value(PRICE),
+                    "a feed that is bought has a price",
+                    Measures.say("Enter dollars a {ton}."));
         }
         if (form.hasProblems()) {
             return view;

@@ -27,7 +27,7 @@ final class BuyWords {
     private BuyWords() {}
 
     static String say(Purchase bought) {
-        var what = "%s of %s at %s a ton"
+        var what = "%s of %s at %s"
                 .formatted(
                         Show.tons(bought.feed().kgAtHand()),
                         bought.feed().feed().name(),
@@ -43,7 +43,7 @@ final class BuyWords {
         return bought.worthBelow().isEmpty()
                 ? "%s: it would not go into this ration at any price.".formatted(what)
                 : bought.worthBelow().getAsDouble() < bought.feed().pricePerKgAsFed()
-                        ? "%s: not worth buying for these cattle. Below %s a ton it would be."
+                        ? "%s: not worth buying for these cattle. Below %s it would be."
                                 .formatted(
                                         what, BenchView.aTon(bought.worthBelow().getAsDouble()))
                         : "%s: it saves too little here to be worth another feed to handle.".formatted(what);
@@ -52,19 +52,19 @@ final class BuyWords {
     /** Spread over all that the plan buys of it, while hay is short; and where it is not, no more than hay in its place. */
     private static String pays(Purchase bought) {
         double most = bought.breakEven().orElseThrow();
-        var all = "It pays up to about %s a ton on average for %s"
+        var all = "It pays up to about %s on average for %s"
                 .formatted(BenchView.aTon(most), Show.tons(bought.kgToGrass()));
         return bought.besideHay()
                 .filter(beside -> beside.worth() < most)
                 .map(beside -> all
-                        + " while hay has to be found at %s; if you can buy all the %s you want at %s a ton, %s."
+                        + " while hay has to be found at %s; if you can buy all the %s you want at %s, %s."
                                 .formatted(
-                                        BenchView.aTon(beside.found()),
+                                        BenchView.ofATon(beside.found()),
                                         beside.hay().feed().name(),
                                         BenchView.aTon(beside.hay().pricePerKgAsFed()),
                                         beside.worth() <= bought.feed().pricePerKgAsFed()
                                                 ? "it isn’t worth its price"
-                                                : "up to about " + BenchView.aTon(beside.worth())))
+                                                : "up to about " + BenchView.ofATon(beside.worth())))
                 .orElse(all + ".");
     }
 
@@ -87,7 +87,7 @@ final class BuyWords {
                     : ", " + Show.tons(one.kgToGrass().getAsDouble()) + " to turnout";
             says.add(new BenchView.ToBuy(
                     one.kind().words(),
-                    "%s: about %s lb per head per day as fed%s, at a usual %s a ton"
+                    "%s: about %s lb per head per day as fed%s, at a usual %s"
                             .formatted(
                                     Show.capital(one.kind().words()),
                                     Show.significant(Unit.POUND.fromBase(one.kgADay()), 2),
@@ -166,7 +166,7 @@ final class BuyWords {
                         .filter(p -> !p.feed().feed().equals(bought.feed().feed()))
                         .max(Comparator.comparingDouble(Portion::kg)))
                 .flatMap(most -> part(most.feed())
-                        .map(words -> "%s, at %s a ton: %s."
+                        .map(words -> "%s, at %s: %s."
                                 .formatted(
                                         most.feed().feed().name(),
                                         BenchView.aTon(most.feed().pricePerKgAsFed()),
@@ -181,7 +181,7 @@ final class BuyWords {
             return Optional.empty();
         }
         var price = new NutrientPrice(feed.pricePerKgAsFed(), feed.dryMatterPercent(), cp.getAsDouble());
-        return Optional.of("%s a ton of dry matter, %s ¢ a pound of protein, %s ¢ a Mcal (NEm)"
+        return Optional.of("%s of dry matter, %s ¢ a pound of protein, %s ¢ a Mcal (NEm)"
                 .formatted(
                         BenchView.aTon(price.dry()),
                         cents(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_LB, price.nutrient())),

@@ -10,6 +10,8 @@ import haywright.cattle.need.Need;
 import haywright.diet.CheckedNeed;
 import haywright.feeding.Offers;
 import haywright.outlook.Yard;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NotUsed;
@@ -106,7 +108,8 @@ public record WorkingsView(
 
     static String likely(Yard yard, PricedFeed feed) {
         return UsualMineral.is(feed)
-                ? "no mineral of your own is entered, so a usual one is taken: 18 % calcium, 6 % phosphorus, $1,100 a ton"
+                ? "no mineral of your own is entered, so a usual one is taken: 18 % calcium, 6 % phosphorus, "
+                        + Show.price(Quantity.of(1100, Unit.DOLLAR_PER_TON))
                 : Likely.of(yard.composition(feed.feed().id())).orElse("no figures say how far it may differ");
     }
 
@@ -171,7 +174,7 @@ public record WorkingsView(
                                 .formatted(String.join(" and ", later.groups()), Show.day(later.from())))
                         .orElse("")
                 : "";
-        return "%s, %s a ton: %s%s."
+        return "%s, %s: %s%s."
                 .formatted(
                         named(feed),
                         BenchView.aTon(feed.pricePerKgAsFed()),
@@ -180,7 +183,7 @@ public record WorkingsView(
                                 ? "worth %s below %s%s"
                                         .formatted(
                                                 feed.own() ? "feeding" : "buying",
-                                                BenchView.aTon(worth),
+                                                BenchView.ofATon(worth),
                                                 all.isPresent() ? " to the whole ranch by turnout" : "")
                                 : "not worth feeding at any price");
     }
@@ -188,15 +191,15 @@ public record WorkingsView(
     private static List<String> ranges(Ration ration) {
         return ration.portions().stream()
                 .filter(p -> !Double.isNaN(p.priceRange().low()))
-                .map(p -> "%s, %s a ton: from %s to %s."
+                .map(p -> "%s, %s: from %s to %s."
                         .formatted(
                                 named(p.feed()),
                                 BenchView.aTon(p.feed().pricePerKgAsFed()),
                                 p.priceRange().low() > 0
-                                        ? BenchView.aTon(p.priceRange().low())
+                                        ? BenchView.ofATon(p.priceRange().low())
                                         : "any lower price",
                                 Double.isFinite(p.priceRange().high())
-                                        ? BenchView.aTon(p.priceRange().high())
+                                        ? BenchView.ofATon(p.priceRange().high())
                                         : "any higher price"))
                 .toList();
     }

@@ -44,7 +44,7 @@ public record Field(
         TICK
     }
 
-    /** What is usual, both ends included, in the unit that the box asks for. */
+    /** What is usual, both ends included, in the unit that the box asks for in the U.S. */
     public record Usual(double low, double high) {}
 
     public Field {
@@ -145,8 +145,8 @@ public record Field(
                 ask,
                 quantity(before),
                 quantity(now),
-                new Quantity(usual.low, ask.unit()),
-                new Quantity(usual.high, ask.unit()));
+                new Quantity(usual.low, ask.us()),
+                new Quantity(usual.high, ask.us()));
     }
 
     private Quantity quantity(@Nullable Object value) {

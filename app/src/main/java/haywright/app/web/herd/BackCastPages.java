@@ -3,6 +3,7 @@ package haywright.app.web.herd;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.HerdWords;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.outlook.BackCast;
 import haywright.quantity.Unit;
@@ -46,7 +47,8 @@ public final class BackCastPages {
         }
         return cast.map(one -> view(page.ranch().settings(), one))
                 .orElse(new View(
-                        "Enter last winter’s head, days and tons, and the turnout date: the best check on these figures.",
+                        Measures.say(
+                                "Enter last winter’s head, days and {tons}, and the turnout date: the best check on these figures."),
                         Optional.empty(),
                         ""));
     }
@@ -116,7 +118,7 @@ public final class BackCastPages {
                     "herdFactor",
                     "",
                     "last winter gives nothing to go by",
-                    "Check its head, days and tons, and the turnout date.");
+                    Measures.say("Check its head, days and {tons}, and the turnout date."));
         }
         double times = rounded(factor.get().getAsDouble());
         page.save(

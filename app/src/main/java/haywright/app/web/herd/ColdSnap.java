@@ -1,5 +1,6 @@
 package haywright.app.web.herd;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.Hide;
@@ -63,7 +64,7 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         var rows = IntStream.range(0, STEPS)
                 .map(i -> WARMEST - STEP * i)
                 .mapToObj(fahrenheit -> new Row(
-                        Show.number(fahrenheit, 0) + " °F",
+                        Show.temperature(Unit.FAHRENHEIT.toBase(fahrenheit)),
                         adds(settings, group, day, hay, fahrenheit, weather.coats()),
                         adds(settings, group, day, hay, fahrenheit, Hide.WET)))
                 .toList();
@@ -74,10 +75,18 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         var wet = new LowerCritical(coat, true, group.conditionScore());
         var own = OwnRule.of(settings, group, day);
         return new ColdSnap(
-                own.map(rule -> "Each 10 °F below %s adds about %s lb of %s per head per day."
+                own.map(rule -> "Each %s %s below %s adds about %s lb of %s per head per day."
                                 .formatted(
-                                        Show.fahrenheit(rule.begins()),
-                                        Show.number(pounds(hay, rule.perDegree() * STEP / 1.8), 1),
+                                        Show.number(Measures.ofTen(), 0),
+                                        Measures.degree(),
+                                        Show.temperature(rule.begins()),
+                                        Show.number(
+                                                pounds(
+                                                        hay,
+                                                        rule.perDegree()
+                                                                * Measures.inFahrenheit(Measures.ofTen())
+                                                                / 1.8),
+                                                1),
                                         hay.name()))
                         .orElse(""),
                 ("By the average of day and night, wind %s%s. By the table of coats, cold starts at %s in still air"
@@ -85,8 +94,8 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
                         .formatted(
                                 Show.quantity(weather.blows()) + (weather.wind() == null ? " (assumed)" : ""),
                                 weather.isSheltered() ? ", behind a windbreak" : "",
-                                Show.fahrenheit(lower.celsius())),
-                "In a wet coat it starts at %s.".formatted(Show.fahrenheit(wet.celsius())),
+                                Show.temperature(lower.celsius())),
+                "In a wet coat it starts at %s.".formatted(Show.temperature(wet.celsius())),
                 methods(settings, group, day, hay),
                 rows);
     }
@@ -99,7 +108,7 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         boolean wide = Math.max(rule, balance) > WIDE * Math.min(rule, balance);
         return "A day at %s costs %s by the rule of thumb, %s by the heat balance: %s lb of hay apart. %s"
                 .formatted(
-                        Show.fahrenheit(Unit.FAHRENHEIT.toBase(COMPARED_AT)),
+                        Show.temperature(Unit.FAHRENHEIT.toBase(COMPARED_AT)),
                         NeedFigures.mcal(rule),
                         NeedFigures.mcal(balance),
                         Show.number(pounds(hay, Math.abs(rule - balance)), 1),
@@ -140,7 +149,7 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         return IntStream.rangeClosed(1, (int) MOST_GRAIN)
                 .mapToObj(pounds -> {
                     double high = GRAIN_BEGINS - GRAIN_STEP * pounds;
-                    return "%s %s lb".formatted(Show.fahrenheit(high), Show.number(grain(high), 0));
+                    return "%s %s lb".formatted(Show.temperature(high), Show.number(grain(high), 0));
                 })
                 .collect(Collectors.joining(", "));
     }

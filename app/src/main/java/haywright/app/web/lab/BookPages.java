@@ -5,6 +5,7 @@ import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
@@ -158,9 +159,9 @@ public final class BookPages {
                     var protein = price(feed, made.value(Analyte.CP));
                     return new Price(
                             feed.feed().name(),
-                            Show.dollars(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, feed.pricePerKgAsFed())),
-                            Show.dollars(Unit.DOLLAR_PER_KG.to(
-                                    Unit.DOLLAR_PER_TON, feed.pricePerKgAsFed() * 100 / feed.dryMatterPercent())),
+                            Show.dollars(Measures.price().fromBase(feed.pricePerKgAsFed())),
+                            Show.dollars(
+                                    Measures.price().fromBase(feed.pricePerKgAsFed() * 100 / feed.dryMatterPercent())),
                             energy,
                             protein);
                 })

@@ -1,5 +1,6 @@
 package haywright.app.web.lab;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Composition;
@@ -28,7 +29,7 @@ public final class LotWorth {
         var numbers = new ArrayList<Number>();
         var replaced = lot.replacementPrice();
         numbers.add(new Number(
-                "Price of a ton as fed",
+                Measures.say("Price of a {ton} as fed"),
                 replaced == null ? "" : Show.price(replaced),
                 replaced == null
                         ? "not said yet"
@@ -39,7 +40,9 @@ public final class LotWorth {
         if (replaced != null) {
             double price = replaced.in(Unit.DOLLAR_PER_KG);
             numbers.add(new Number(
-                    "A ton of dry matter", dry(price, made).map(Show::dollars).orElse(""), ""));
+                    Measures.say("A {ton} of dry matter"),
+                    dry(price, made).map(Show::dollars).orElse(""),
+                    ""));
             numbers.add(
                     new Number("A pound of protein", cents(price, made, Analyte.CP), "counting nothing else in it"));
             numbers.add(new Number("A pound of TDN", cents(price, made, Analyte.TDN), "counting nothing else in it"));
@@ -57,7 +60,7 @@ public final class LotWorth {
 
     private static Optional<Double> dry(double price, Composition made) {
         return dryMatter(made)
-                .map(dm -> Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, new NutrientPrice(price, dm, 100).dry()));
+                .map(dm -> Unit.DOLLAR_PER_KG.to(Measures.price(), new NutrientPrice(price, dm, 100).dry()));
     }
 
     private static String cents(double price, Composition made, Analyte nutrient) {

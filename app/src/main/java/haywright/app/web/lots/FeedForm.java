@@ -2,6 +2,7 @@ package haywright.app.web.lots;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -32,8 +33,8 @@ public final class FeedForm {
             Ask.amount("price", "Price, delivered", Unit.DOLLAR_PER_TON, "As fed. $0.21/lb or $12.50/cwt works too.");
     public static final Ask AT_MOST =
             Ask.amount("atMost", "Most you can get this winter", Unit.TON, "Leave it empty if there is plenty.");
-    public static final Ask DELIVERY = Ask.text("delivery", "Delivery", "A semi load of 25 tons, 5 days’ notice.");
-    public static final Ask LOAD = Ask.amount("load", "One load holds", Unit.TON, "As fed. 1 ton is 2,000 lb.");
+    public static final Ask DELIVERY = Ask.text("delivery", "Delivery", "A semi load of 25 {tons}, 5 days’ notice.");
+    public static final Ask LOAD = Ask.amount("load", "One load holds", Unit.TON, "As fed. {1 ton}");
     public static final Ask FREIGHT = Ask.amount(
             "freight", "Freight per load", Unit.DOLLAR, "Only what the price leaves out. Counted by full loads.");
     public static final Ask MILES =
@@ -209,8 +210,11 @@ public final class FeedForm {
                 form.doubt(
                         PRICE,
                         "price-of-dry-matter",
-                        "At the feed book’s %s %% dry matter this is %s a ton of dry matter, cheap for %s. If it is wet, enter its dry matter below."
-                                .formatted(dm, Show.dollars(dry), feedClass.words()));
+                        "At the feed book’s %s %% dry matter this is %s of dry matter, cheap for %s. If it is wet, enter its dry matter below."
+                                .formatted(
+                                        dm,
+                                        Show.withUnit(Show.number(Measures.ofDollarsATon(dry), 0), Measures.price()),
+                                        feedClass.words()));
             }
         }
     }

@@ -4,10 +4,10 @@ import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.forage.book.FeedBook;
 import haywright.outlook.Yard;
-import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import java.util.List;
 import java.util.Map;
@@ -64,8 +64,12 @@ public final class FeedPages {
         double freight = feed.freightALoad();
         return freight == 0
                 ? loads
-                : "%s; %s freight a load, %s a ton on top"
-                        .formatted(loads, Show.dollars(freight), Show.dollars(freight / load.in(Unit.TON)));
+                : "%s; %s freight a load, %s a %s on top"
+                        .formatted(
+                                loads,
+                                Show.dollars(freight),
+                                Show.dollars(freight / load.in(Measures.mass())),
+                                Measures.ton());
     }
 
     /** Under the name that the address brings, if any. */

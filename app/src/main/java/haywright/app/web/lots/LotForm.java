@@ -2,6 +2,7 @@ package haywright.app.web.lots;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
@@ -41,7 +42,7 @@ public final class LotForm {
             Ask.amount("baleDiameter", "Bale diameter", Unit.FOOT, "Across the flat end.");
     public static final Ask PRICE = Ask.amount(
             "replacementPrice",
-            "Price to replace a ton",
+            "Price to replace a {ton}",
             Unit.DOLLAR_PER_TON,
             "As fed, in your yard. Empty: a usual price for its kind, marked as assumed on every ration.");
     public static final Ask NITRATE = Ask.choice(
@@ -65,12 +66,12 @@ public final class LotForm {
             "keep",
             "Keep clean for calving",
             Unit.TON,
-            "Tons not fed before the first calves: no mold, no nitrate, net wrap and twine off.");
+            "{Tons} not fed before the first calves: no mold, no nitrate, net wrap and twine off.");
     public static final Ask FACE = Ask.amount(
             "face",
             "Silage face: take off at least, a day",
             Unit.INCH,
-            "So the face does not spoil. Tons work too: 1.5 tons. Empty: ours, %s inches in cold weather."
+            "So the face does not spoil. {Tons} work too: 1.5 {tons}. Empty: ours, %s inches in cold weather."
                     .formatted(Show.number(Facts.value("face_inches"), 0)));
 
     private static String share(String fact) {
@@ -299,8 +300,8 @@ public final class LotForm {
             form.refuse(
                     FACE.name(),
                     face.asTyped(),
-                    "of feed stored so, nobody can tell how many tons an inch is",
-                    "Enter tons a day, like 1.5 tons.");
+                    Measures.say("of feed stored so, nobody can tell how many {tons} an inch is"),
+                    Measures.say("Enter {tons} a day, like 1.5 {tons}."));
         }
         boolean wasKept = before != null && before.use() != null && before.use().keep() != null;
         if (keep != null && isRisk && !wasKept) {

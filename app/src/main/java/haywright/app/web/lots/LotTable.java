@@ -7,6 +7,7 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.table.Column;
 import haywright.app.web.table.TableForm;
+import haywright.app.words.Measures;
 import haywright.app.words.Parse;
 import haywright.app.words.Show;
 import haywright.forage.FeedClass;
@@ -58,14 +59,33 @@ final class LotTable implements TableForm.Of<Lot> {
             Column.chosen("bale", BALES, "kind of bale", "bale", "bale type"),
             Column.typed("count", "bales", "number of bales", "bale count", "no of bales"),
             Column.typed(BALE_WEIGHT, "bale weight", "weight of a bale", "lb per bale"),
-            Column.typed(MASS, "tons", "total tons", "tons as fed", "weight of the whole lot", "total weight"),
+            Column.typed(
+                    MASS,
+                    "tons",
+                    "total tons",
+                    "tons as fed",
+                    "tonnes",
+                    "total tonnes",
+                    "tonnes as fed",
+                    "weight of the whole lot",
+                    "total weight"),
             Column.chosen(
                     LotForm.STORAGE.name(), Option.of(Lot.Storage.class, Lot.Storage::words), "storage", "stored"),
             Column.typed(LotForm.MADE_ON.name(), "put up", "date put up", "made", "made on", "baled on"),
             Column.typed(LotForm.CUTTING.name(), "cutting", "cut"),
             Column.typed(LotForm.WHERE.name(), "where", "where it is", "place", "location", "yard"),
             Column.typed(
-                    LotForm.PRICE.name(), "price to replace a ton", "price", "price a ton", "$/ton", "$ ton", "value"),
+                    LotForm.PRICE.name(),
+                    "price to replace a ton",
+                    "price",
+                    "price a ton",
+                    "$/ton",
+                    "$ ton",
+                    "price to replace a tonne",
+                    "price a tonne",
+                    "$/tonne",
+                    "$/t",
+                    "value"),
             Column.typed(LotForm.NOTES.name(), "notes", "remarks")));
 
     private static final TableForm.At AT = new TableForm.At("lots/table", "Lots from a table", "lots", "lot");
@@ -96,8 +116,9 @@ final class LotTable implements TableForm.Of<Lot> {
     public void fill(Map<String, String> boxes) {
         if (boxes.containsKey("count") && boxes.containsKey(MASS) && !boxes.containsKey(BALE_WEIGHT)) {
             try {
-                double pounds = Parse.quantity(MASS, boxes.get(MASS), Unit.TON).in(Unit.POUND)
-                        / Parse.count("count", boxes.get("count"), Unit.NONE);
+                double pounds =
+                        Parse.quantity(MASS, boxes.get(MASS), Measures.mass()).in(Unit.POUND)
+                                / Parse.count("count", boxes.get("count"), Unit.NONE);
                 boxes.put(BALE_WEIGHT, Show.withUnit(Show.number(pounds, 0), Unit.POUND));
             } catch (Refused refused) {
                 return; // said beside the cell it is of when the line is read
@@ -108,10 +129,13 @@ final class LotTable implements TableForm.Of<Lot> {
     @Override
     public Optional<Lot> read(Ranch ranch, Form form) {
         boolean isBaled = !form.value("count").isBlank();
-        var tons = form.maybeQuantity(Ask.amount(MASS, "Tons", Unit.TON, ""));
+        var tons = form.maybeQuantity(Ask.amount(MASS, "{Tons}", Unit.TON, ""));
         if (!isBaled && tons == null && !form.hasProblems()) {
             form.refuse(
-                    MASS, "", "neither bales nor tons are said", "Enter one of the two, or add it on its own page.");
+                    MASS,
+                    "",
+                    Measures.say("neither bales nor {tons} are said"),
+                    "Enter one of the two, or add it on its own page.");
         }
         if (form.hasProblems()) {
             return Optional.empty();
@@ -131,8 +155,12 @@ final class LotTable implements TableForm.Of<Lot> {
             form.refuse(
                     MASS,
                     form.value(MASS),
-                    "%d bales of %s come to %s tons"
-                            .formatted(lot.stock().bales(), form.value(BALE_WEIGHT), Show.number(come, 1)),
+                    "%d bales of %s come to %s %s"
+                            .formatted(
+                                    lot.stock().bales(),
+                                    form.value(BALE_WEIGHT),
+                                    Show.number(Measures.ofTons(come), 1),
+                                    Measures.tons()),
                     "Which is right? Clear the other.");
         }
     }

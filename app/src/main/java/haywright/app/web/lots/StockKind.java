@@ -171,7 +171,7 @@ public enum StockKind {
                                             "mass",
                                             "Weight of the whole lot",
                                             Unit.TON,
-                                            "By scale or load tickets, as fed. 1 ton is 2,000 lb.")
+                                            "By scale or load tickets, as fed. {1 ton}")
                                     .needed("What do the load tickets add up to?")
                                     .usually(0.1, 20_000))),
     STANDING(

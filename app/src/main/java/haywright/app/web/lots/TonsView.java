@@ -1,8 +1,8 @@
 package haywright.app.web.lots;
 
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.outlook.LotTons;
-import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.sampling.stock.MassRange;
 import haywright.sampling.stock.Stock;
@@ -53,10 +53,11 @@ public record TonsView(Lot lot, String tons, String range, String why, List<Row>
 
     private static String range(MassRange range) {
         if (Show.tonsNumber(range.lowKg()).equals(Show.tonsNumber(range.highKg()))) {
-            return "%s to %s tons"
+            return "%s to %s %s"
                     .formatted(
-                            Show.number(Unit.TON.fromBase(range.lowKg()), 1),
-                            Show.number(Unit.TON.fromBase(range.highKg()), 1));
+                            Show.number(Measures.mass().fromBase(range.lowKg()), 1),
+                            Show.number(Measures.mass().fromBase(range.highKg()), 1),
+                            Measures.tons());
         }
         return "%s to %s".formatted(Show.tonsNumber(range.lowKg()), Show.tons(range.highKg()));
     }

@@ -5,10 +5,13 @@ import haywright.app.web.Option;
 import haywright.app.web.form.Field;
 import haywright.app.web.form.Fields;
 import haywright.app.web.form.Part;
+import haywright.app.words.Measures;
 import haywright.cattle.cold.ColdSystem;
+import haywright.quantity.Preset;
 import haywright.quantity.Unit;
 import haywright.ranch.FoundPlace;
 import haywright.ranch.RanchWeather;
+import haywright.ranch.Settings;
 import haywright.weather.Places;
 import haywright.workings.Refused;
 import java.time.LocalDate;
@@ -29,13 +32,21 @@ public final class PlaceForm {
             .needed("Enter the nearest town or county with its state.");
     private static final Field WARMER = Field.number(
             "warmer",
-            "Colder or milder than that station in January, °F",
-            "−3 if your place is 3 °F colder, 2 if 2 °F milder. Shifts every day. Empty if not known.");
+            "Colder or milder than that station in January, {°}",
+            "−3 if your place is 3 {°} colder, 2 if 2 {°} milder. Shifts every day. Empty if not known.");
     private static final Field HEIGHT = Field.amount(
             "height",
             "Elevation",
             Unit.FOOT,
             "Hill country: picks a station near your elevation. Plains: leave empty.");
+
+    /** Beside the place, once there is one: its country says which units are shown at first. */
+    public static final Field UNITS = Field.choice(
+                    "units",
+                    "Units",
+                    "What figures are shown in and what a number without its unit is read in. No ration changes.",
+                    Option.of(Preset.class, Preset::words))
+            .needed("");
 
     private static final String STAND = "Wind, shelter and coats";
 
@@ -75,11 +86,21 @@ public final class PlaceForm {
                 : weather.found() != null ? NAMED : weather.departures().isEmpty() ? MONTHS : RECORD;
     }
 
-    static Map<String, String> known(@Nullable RanchWeather weather) {
+    static Map<String, String> known(Settings settings) {
+        var weather = settings.weather();
         if (weather == null) {
             return Map.of();
         }
-        return of(weather).known(weather);
+        var known = new LinkedHashMap<>(of(weather).known(weather));
+        known.put(UNITS.name(), UNITS.typed(settings.measures()));
+        return known;
+    }
+
+    /** The units chosen; as they were where the form had no such box. */
+    static @Nullable Preset units(Form form, Settings before) {
+        return form.isEmpty(UNITS.ask())
+                ? before.preset()
+                : form.choice(UNITS.ask(), Preset.class, "Choose the units.");
     }
 
     /** @param before the weather as it was; null where none was said */
@@ -160,7 +181,8 @@ public final class PlaceForm {
             }
             askState(form, typed, chosen);
             try {
-                var found = FoundPlace.of(chosen.isEmpty() ? typed : chosen, height, warmer == null ? 0 : warmer);
+                var found = FoundPlace.of(
+                        chosen.isEmpty() ? typed : chosen, height, warmer == null ? 0 : Measures.inFahrenheit(warmer));
                 return new FoundPlace(typed, found.place(), found.height(), found.warmerByF());
             } catch (Refused refused) {
                 refused.problems().forEach(p -> form.refuse(box(p.field()), p.value(), p.rule(), p.fix()));
@@ -192,7 +214,9 @@ public final class PlaceForm {
         public void know(Map<String, String> known, @Nullable Object value) {
             if (value instanceof FoundPlace found) {
                 known.put(TOWN.name(), found.place());
-                known.put(WARMER.name(), found.warmerByF() == 0 ? "" : WARMER.typed(found.warmerByF()));
+                known.put(
+                        WARMER.name(),
+                        found.warmerByF() == 0 ? "" : WARMER.typed(Measures.ofDegrees(found.warmerByF())));
                 known.put(HEIGHT.name(), HEIGHT.typed(found.height()));
             }
         }

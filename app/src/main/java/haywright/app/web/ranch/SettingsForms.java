@@ -55,7 +55,7 @@ public final class SettingsForms {
                     Field.count("timesADay", "Feedings per day", "").needed("Enter 1 if not known."),
                     Field.amount(
                             "handling",
-                            "Handling per ton fed",
+                            "Handling per {ton} fed",
                             Unit.DOLLAR_PER_TON,
                             "Loading, hauling, fuel and time. Empty counts as nothing."));
 
@@ -64,7 +64,7 @@ public final class SettingsForms {
                     "",
                     Field.count("head", "Head fed", ""),
                     Field.count("days", "Days fed", ""),
-                    Field.amount("fed", "All feed fed, as hay", Unit.TON, "As fed. 1 ton is 2,000 lb."),
+                    Field.amount("fed", "All feed fed, as hay", Unit.TON, "As fed. {1 ton}"),
                     Field.number("scoreBefore", "Condition in fall", "Average of the cows, 1 to 9."),
                     Field.number("scoreAfter", "Condition in spring", "Average of the cows, 1 to 9."));
 
@@ -103,6 +103,7 @@ public final class SettingsForms {
                         loss,
                         turnout,
                         was.weather(),
-                        was.herdFactor())));
+                        was.herdFactor(),
+                        was.preset())));
     }
 }

@@ -5,6 +5,8 @@ import haywright.app.web.Option;
 import haywright.app.web.form.Field;
 import haywright.app.web.form.Fields;
 import haywright.app.web.form.Part;
+import haywright.app.words.Measures;
+import haywright.app.words.Show;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.Hide;
@@ -29,8 +31,8 @@ public final class WeatherForm {
             "wind",
             "Wind on a usual winter day",
             Unit.MILE_AN_HOUR,
-            "Daily average where the cattle are, not gusts. 8 mph is usual behind hills; more on the open plains."
-                    + " Empty: 8 mph, and every figure tells you.");
+            "Daily average where the cattle are, not gusts. {usual wind} is usual behind hills; more on the open plains."
+                    + " Empty: {usual wind}, and every figure tells you.");
     public static final Field WINDBREAK = Field.choice(
                     "windbreak",
                     "Do they have a windbreak?",
@@ -168,8 +170,9 @@ public final class WeatherForm {
                 form.doubt(
                         MONTHS.get(Month.JULY.ordinal()).ask(),
                         "celsius",
-                        "The warmest month is %.0f °F. If these are °C, write the unit after each, as in -6 C"
-                                .formatted(warmest));
+                        Measures.say(
+                                        "The warmest month is %s. If these are {other}, write the unit after each, as in {-6 C}")
+                                .formatted(Show.temperature(Unit.FAHRENHEIT.toBase(warmest))));
             }
             return monthly;
         }

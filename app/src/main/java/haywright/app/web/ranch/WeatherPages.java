@@ -8,6 +8,7 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.form.Fields;
 import haywright.app.web.form.JsonForm;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.ranch.RanchWeather;
 import haywright.weather.Station;
@@ -84,7 +85,7 @@ public final class WeatherPages {
     }
 
     private static Form place(Page page) {
-        return page.form(PLACE, () -> PlaceForm.known(page.ranch().settings().weather()));
+        return page.form(PLACE, () -> PlaceForm.known(page.ranch().settings()));
     }
 
     private static Form none() {
@@ -134,12 +135,13 @@ public final class WeatherPages {
 
     private static void savePlace(Page page) {
         var before = page.ranch().settings().weather();
-        var known = PlaceForm.known(before);
+        var known = PlaceForm.known(page.ranch().settings());
         var form = page.http().isJson()
                 ? JsonForm.posted(page, PLACE, PlaceForm.of(before), known)
                 : page.posted(PLACE, typed(page, known));
         var weather = PlaceForm.read(form, before, page.today());
-        if (weather.isEmpty()) {
+        var units = PlaceForm.units(form, page.ranch().settings());
+        if (weather.isEmpty() || form.hasProblems()) {
             page.reject(form, PAGE, view(page, form(page), form, none()));
             return;
         }
@@ -149,9 +151,14 @@ public final class WeatherPages {
                 weather.get().found() == null
                         ? "Winter weather"
                         : "The ranch is at " + weather.get().place(),
-                ranch -> weather.get().found() == null
-                        ? ranch.with(ranch.settings().with(weather.get()))
-                        : ranch.withWeather(weather.get(), null),
+                ranch -> {
+                    var placed = weather.get().found() == null
+                            ? ranch.with(ranch.settings().with(weather.get()))
+                            : ranch.at(weather.get());
+                    return units == null || units == placed.settings().measures()
+                            ? placed
+                            : placed.with(placed.settings().withPreset(units));
+                },
                 then.isEmpty() ? PATH : then);
     }
 
@@ -271,10 +278,10 @@ public final class WeatherPages {
             var at = found.weather();
             lines.add(new RanchPages.Line(
                     "Nearest listed station",
-                    at.station().place().words() + ", " + WintersView.miles(at.distance()) + " away"));
+                    at.station().place().words() + ", " + WintersView.away(at.distance()) + " away"));
         }
         lines.add(new RanchPages.Line(
-                "January", Show.fahrenheit(weather.normals().monthly().get(0)) + ", mean of the month"));
+                "January", Show.temperature(weather.normals().monthly().get(0)) + ", mean of the month"));
         lines.add(new RanchPages.Line(
                 "Wind", Show.quantity(weather.blows()) + (weather.wind() == null ? ": assumed" : ", mean of a day")));
         var coat = weather.coat();
@@ -284,7 +291,8 @@ public final class WeatherPages {
         lines.add(new RanchPages.Line(
                 "Windbreak",
                 weather.windbreak() == null ? "not entered: none counted" : weather.windbreak() ? "yes" : "no"));
-        lines.add(new RanchPages.Line("Cold figured by", weather.coldSystem().words()));
+        lines.add(new RanchPages.Line(
+                "Cold figured by", Measures.say(weather.coldSystem().words())));
         return lines;
     }
 }

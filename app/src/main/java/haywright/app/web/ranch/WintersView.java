@@ -1,6 +1,7 @@
 package haywright.app.web.ranch;
 
 import haywright.app.report.picture.WintersPicture;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.ranch.FoundPlace;
@@ -43,7 +44,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
                     new Row(
                             winter.words(),
                             Show.number(WintersPicture.degreeDays(winter), 0),
-                            Show.fahrenheit(winter.coldestWeek())));
+                            Show.temperature(winter.coldestWeek())));
         }
         return Optional.of(new WintersView(new WintersPicture(weather.place(), winters), rows));
     }
@@ -69,7 +70,10 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
     }
 
     /** {@code 12 miles}; {@code under 1 mile}. */
-    static String miles(double km) {
+    static String away(double km) {
+        if (Measures.temperature() == Unit.CELSIUS) {
+            return km < 1 ? "under 1 km" : Show.number(km, 0) + " km";
+        }
         long miles = Math.round(km / KM_A_MILE);
         return miles < 1 ? "under 1 mile" : Show.count(miles, "mile");
     }
@@ -78,7 +82,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
         return "%s, %s away%s. Its months, %s, set the cold here."
                 .formatted(
                         weather.station().place().words(),
-                        miles(weather.distance()),
+                        away(weather.distance()),
                         weather.station().place().height().isEmpty()
                                 ? ""
                                 : ", at %s ft"
@@ -99,14 +103,15 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
     }
 
     private static String january(FoundPlace found, PlaceWeather weather) {
-        var mean = Show.fahrenheit(weather.monthly().get(0));
+        var mean = Show.temperature(weather.monthly().get(0));
         if (found.warmerByF() == 0) {
             return mean + ", mean of the month";
         }
-        return "%s, mean of the month: %s °F %s than the station, as you entered"
+        return "%s, mean of the month: %s %s %s than the station, as you entered"
                 .formatted(
                         mean,
-                        Show.significant(Math.abs(found.warmerByF()), 3),
+                        Show.significant(Measures.ofDegrees(Math.abs(found.warmerByF())), 3),
+                        Measures.degree(),
                         found.warmerByF() < 0 ? "colder" : "milder");
     }
 
@@ -114,12 +119,15 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
         double apart = F_A_C * (mean - weather.monthly().get(0));
         return new RanchPages.Line(
                 "The whole county",
-                Show.fahrenheit(mean)
+                Show.temperature(mean)
                         + " in January"
                         + (Math.abs(apart) < MOST_APART_F
                                 ? ""
-                                : ", %s °F %s. Enter the difference below if your place is nearer to that."
-                                        .formatted(Show.number(Math.abs(apart), 0), apart < 0 ? "colder" : "milder")));
+                                : ", %s %s %s. Enter the difference below if your place is nearer to that."
+                                        .formatted(
+                                                Show.number(Measures.ofDegrees(Math.abs(apart)), 0),
+                                                Measures.degree(),
+                                                apart < 0 ? "colder" : "milder")));
     }
 
     private static String winters(PlaceWeather weather) {
@@ -135,7 +143,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
                                         .map(shape -> shape.place().words())
                                         .orElse(""),
                                 weather.shape()
-                                        .map(shape -> miles(weather.place().distance(shape.place())))
+                                        .map(shape -> away(weather.place().distance(shape.place())))
                                         .orElse(""));
     }
 
@@ -145,15 +153,18 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
                 .toList();
         return "%s in the middle winter, %s in %s"
                 .formatted(
-                        Show.fahrenheit(WintersPicture.middle(sorted, MeanWinter::coldestWeek)),
-                        Show.fahrenheit(sorted.get(0).coldestWeek()),
+                        Show.temperature(WintersPicture.middle(sorted, MeanWinter::coldestWeek)),
+                        Show.temperature(sorted.get(0).coldestWeek()),
                         sorted.get(0).words());
     }
 
     /** The error of the whole, as it was found on stations left out. */
     static String sure() {
         var doubt = Doubt.OF_A_PLACE;
-        return "Tested on 32 other stations: half were within %s %% of the measured cold (degree-days below 18 °F), 1 in 10 off by more than %s %%. It tells hard winters well; check how cold your own place is."
-                .formatted(Show.number(100 * doubt.middle(), 0), Show.number(100 * doubt.nineInTen(), 0));
+        return "Tested on 32 other stations: half were within %s %% of the measured cold (degree-days below %s), 1 in 10 off by more than %s %%. It tells hard winters well; check how cold your own place is."
+                .formatted(
+                        Show.number(100 * doubt.middle(), 0),
+                        Show.temperature(WintersPicture.BASE),
+                        Show.number(100 * doubt.nineInTen(), 0));
     }
 }

@@ -14,6 +14,7 @@ import haywright.app.web.Pages;
 import haywright.app.web.Sent;
 import haywright.app.web.trail.ToDo;
 import haywright.app.words.DateWords;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.app.words.WinterWords;
 import haywright.outlook.DaysOfFeed;
@@ -201,7 +202,8 @@ public final class RoundPages {
             return line.row();
         }
         try {
-            var row = row(desk.store().ranches().open(listed.id()).ranch(), today);
+            var ranch = desk.store().ranches().open(listed.id()).ranch();
+            var row = Measures.in(ranch, () -> row(ranch, today));
             if (lines.size() < MOST_LINES || line != null) {
                 lines.put(listed.id(), new Line(listed.version(), book, today, row));
             }
@@ -246,7 +248,8 @@ public final class RoundPages {
         var place = place(form, form.text(TOWN));
         var turnout = form.maybeDate(TURNOUT, desk.today());
         var made = form.build(() -> {
-            var ranch = Ranch.empty(Sent.newId(http), name).withWeather(place, null);
+            var empty = Ranch.empty(Sent.newId(http), name);
+            var ranch = place == null ? empty : empty.at(place);
             return turnout == null ? ranch : ranch.with(ranch.settings().withTurnout(turnout));
         });
         if (made.isEmpty()) {

@@ -4,6 +4,7 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.trail.Trail;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.outlook.LotSubject;
 import haywright.outlook.LotTons;
@@ -96,7 +97,7 @@ public final class TakePages {
                 (subject.units() > 0
                                 ? Show.count(subject.units(), subject.material().unit()) + ", "
                                 : "")
-                        + (kg.isPresent() ? Show.tons(kg.getAsDouble()) : "tons not known"),
+                        + (kg.isPresent() ? Show.tons(kg.getAsDouble()) : Measures.tons() + " not known"),
                 page.ranch().samplingsOf(lot.id()).stream()
                         .map(TakePages::sheet)
                         .toList(),

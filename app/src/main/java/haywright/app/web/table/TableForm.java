@@ -6,7 +6,9 @@ import haywright.app.web.Ask;
 import haywright.app.web.Findings;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
+import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -41,7 +43,8 @@ public final class TableForm {
     private static final int MOST_LINES = 400;
     private static final Pattern NUMBER = Pattern.compile("[0-9][0-9,.]*");
     private static final Set<String> UNITS = Set.of(
-            "lb", "lbs", "pounds", "kg", "ton", "tons", "tonnes", "ft", "m", "$/ton", "$ ton", "lb/day", "kg/day");
+            "lb", "lbs", "pounds", "kg", "ton", "tons", "tonne", "tonnes", "t", "$/t", "$/tonne", "ft", "m", "$/ton",
+            "$ ton", "lb/day", "kg/day");
 
     private final List<Column> columns;
 
@@ -286,11 +289,22 @@ public final class TableForm {
         return places;
     }
 
+    /** The unit that a heading has in its name, where a bare number in its box would be of another. */
+    private static String named(String name) {
+        var words = List.of(name.split("[ /]"));
+        var unit = words.contains("ton") || words.contains("tons")
+                ? Unit.TON
+                : words.contains("tonne") || words.contains("tonnes") ? Unit.TONNE : Measures.mass();
+        return unit == Measures.mass()
+                ? ""
+                : (words.contains("price") || name.startsWith("$") ? "$/" : "") + unit.symbol();
+    }
+
     private Optional<Placed> placed(String heading) {
         return columns.stream()
                 .flatMap(column -> column.headings().stream().flatMap(name -> {
                     if (heading.equals(name)) {
-                        return Optional.of(new Placed(column, "")).stream();
+                        return Optional.of(new Placed(column, named(name))).stream();
                     }
                     var rest = heading.startsWith(name + " ") ? heading.substring(name.length() + 1) : "";
                     return UNITS.contains(rest)
@@ -318,6 +332,8 @@ public final class TableForm {
 
     /** The headings of our own tables, for somebody who begins one. */
     private String headings() {
-        return columns.stream().map(column -> column.headings().get(0)).collect(Collectors.joining(", "));
+        return columns.stream()
+                .map(column -> Measures.inWords(column.headings().get(0)))
+                .collect(Collectors.joining(", "));
     }
 }

@@ -2,6 +2,7 @@ package haywright.app.web.tools;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.forage.NutrientPrice;
 import haywright.forage.Substitution;
@@ -9,6 +10,7 @@ import haywright.forage.WasteCost;
 import haywright.quantity.Unit;
 import haywright.ration.PearsonSquare;
 import haywright.workings.Worked;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,6 +31,25 @@ record Tool(
         Map<String, String> example,
         String source,
         BiFunction<Tool, Form, Optional<Answer>> works) {
+    /** In the words of the ranch whose page it is on. */
+    @Override
+    public String about() {
+        return Measures.say(about);
+    }
+
+    /** As it was published, with its unit where the box asks for another. */
+    @Override
+    public Map<String, String> example() {
+        var typed = new LinkedHashMap<>(example);
+        for (var ask : asks) {
+            if (ask.unit() != ask.us()) {
+                typed.computeIfPresent(
+                        ask.name(), (name, value) -> value + " " + ask.us().symbol());
+            }
+        }
+        return typed;
+    }
+
     /** @param says a sentence each, the answer first */
     record Answer(List<String> says, List<Worked> workings) {}
 
@@ -48,7 +69,7 @@ record Tool(
             new Tool(
                     "feed-price",
                     "What a feed really costs",
-                    "Dollars a ton of dry matter, a pound of protein and a pound of TDN.",
+                    "Dollars a {ton} of dry matter, a pound of protein and a pound of TDN.",
                     List.of(
                             Ask.amount("price", "Price as fed, delivered", Unit.DOLLAR_PER_TON, ""),
                             percent("dm", "Dry matter, %"),
@@ -124,14 +145,14 @@ record Tool(
     }
 
     private static Optional<Answer> price(Tool tool, Form form) {
-        double price = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, tool.read(form, 0));
+        double price = Measures.price().toBase(tool.read(form, 0));
         double dm = tool.read(form, 1);
         double cp = tool.read(form, 2);
         double tdn = tool.read(form, 3);
         return form.build(() -> List.of(new NutrientPrice(price, dm, cp), new NutrientPrice(price, dm, tdn)))
                 .map(prices -> new Answer(
                         List.of(
-                                "%s a ton of dry matter."
+                                "%s of dry matter."
                                         .formatted(dollarsATon(prices.get(0).dry())),
                                 "%s ¢ a pound of protein, %s ¢ a pound of TDN."
                                         .formatted(
@@ -141,7 +162,7 @@ record Tool(
     }
 
     private static Optional<Answer> breakEven(Tool tool, Form form) {
-        double grain = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, tool.read(form, 0));
+        double grain = Measures.price().toBase(tool.read(form, 0));
         double grainDm = tool.read(form, 1);
         double grainTdn = tool.read(form, 2);
         double hayDm = tool.read(form, 3);
@@ -150,7 +171,7 @@ record Tool(
                 .flatMap(by -> form.build(() -> new NutrientPrice(grain, grainDm, grainTdn))
                         .map(price -> new Answer(
                                 List.of(
-                                        "The hay is worth %s a ton beside this grain, by energy."
+                                        "The hay is worth %s beside this grain, by energy."
                                                 .formatted(dollarsATon(grain * by.replaces())),
                                         "A pound of TDN costs %s ¢.".formatted(centsAPound(price.nutrient())),
                                         "Protein and gut fill are not in it: the bench weighs them."),
@@ -176,8 +197,8 @@ record Tool(
                                                                 .formatted(
                                                                         Show.number(bales, 0),
                                                                         Show.dollars(dollars * bales))),
-                                "What is eaten costs %s a ton; bought, it was %s."
-                                        .formatted(dollarsATon(cost.eaten()), dollarsATon(cost.price()))),
+                                "What is eaten costs %s; bought, it was %s."
+                                        .formatted(dollarsATon(cost.eaten()), ofATon(cost.price()))),
                         List.of(cost)));
     }
 
@@ -195,8 +216,12 @@ record Tool(
                         List.of(by)));
     }
 
+    private static String ofATon(double perKg) {
+        return Show.dollars(Measures.price().fromBase(perKg));
+    }
+
     private static String dollarsATon(double perKg) {
-        return Show.dollars(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, perKg));
+        return ofATon(perKg) + " a " + Measures.ton();
     }
 
     private static String centsAPound(double perKg) {

@@ -6,6 +6,7 @@ import haywright.app.web.Form;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.app.words.WeekWords;
 import haywright.cattle.herd.Group;
@@ -150,7 +151,7 @@ public final class WeekPages {
         int bales = lot.stock().bales();
         var kg = LotTons.of(lot).kg();
         var now = kg.isEmpty()
-                ? "tons not known"
+                ? Measures.tons() + " not known"
                 : WeekPages.tons(kg.getAsDouble()) + (bales > 0 ? ", " + Show.count(bales, "bale") : "");
         return new LotBoxes(
                 lot.name(),
@@ -343,13 +344,17 @@ public final class WeekPages {
     }
 
     private static Optional<Quantity> mass(Form form, Ask ask, Lot lot) {
-        var typed = ask.unit() == Unit.NONE ? form.maybeCountOr(Unit.TON, ask) : form.maybeQuantity(ask);
+        var typed = ask.unit() == Unit.NONE ? form.maybeCountOr(Measures.mass(), ask) : form.maybeQuantity(ask);
         if (typed == null || typed.unit() != Unit.NONE) {
             return Optional.ofNullable(typed);
         }
         var each = LotTons.baleKg(lot);
         if (each.isEmpty()) {
-            form.refuse(ask.name(), form.value(ask), "nobody said what a bale weighs", "Enter it in tons or pounds.");
+            form.refuse(
+                    ask.name(),
+                    form.value(ask),
+                    "nobody said what a bale weighs",
+                    Measures.say("Enter it in {tons} or pounds."));
             return Optional.empty();
         }
         return Optional.of(Quantity.of(Unit.TON.fromBase(typed.value() * each.getAsDouble()), Unit.TON));

@@ -6,6 +6,7 @@ import haywright.app.report.phone.PhoneWeek;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
+import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.ranch.Lot;
@@ -46,7 +47,7 @@ final class WeekPhone {
     }
 
     private static String unit(Lot lot) {
-        return lot.stock().bales() > 0 ? "bales" : "tons";
+        return lot.stock().bales() > 0 ? "bales" : Measures.tons();
     }
 
     String file() {
@@ -58,7 +59,7 @@ final class WeekPhone {
                                 .toList(),
                         lots.stream()
                                 .map(lot -> new PhoneWeek.OfLot(
-                                        lot.name(), lot.stock().bales() > 0 ? "bales" : "tons"))
+                                        lot.name(), lot.stock().bales() > 0 ? "bales" : Measures.tons()))
                                 .toList())
                 .page();
     }

@@ -3,6 +3,7 @@ package haywright.app.web.winter;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
+import haywright.app.words.Measures;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import java.util.LinkedHashMap;
@@ -42,12 +43,12 @@ record WeekSince(Page page, Form form, Ranch opened) {
                     is.name(),
                     form.value(is),
                     "this box was in %s when the page was opened and is in %s now".formatted(in(was), in(is)),
-                    "Enter it in tons or pounds, with the unit.");
+                    Measures.say("Enter it in {tons} or pounds, with the unit."));
         }
     }
 
     private static String in(Ask ask) {
-        return ask.unit() == Unit.NONE ? "bales" : "tons";
+        return ask.unit() == Unit.NONE ? "bales" : Measures.tons();
     }
 
     /** Boxes that something was typed in and that the ranch has no lot or group for, with its name. */

@@ -66,6 +66,7 @@ class BackCastTest {
                 percent,
                 was.turnout(),
                 was.weather(),
+                null,
                 null);
     }
 
@@ -172,6 +173,7 @@ class BackCastTest {
                     was.feedingLossPercent(),
                     was.turnout().minusYears(years),
                     was.weather(),
+                    null,
                     null);
             var cast = BackCast.of(ranch.with(past), TODAY).orElseThrow();
             assertThat(cast.to()).isEqualTo(now.to());
