@@ -3,7 +3,9 @@ package haywright.diet;
 import haywright.forage.lot.Spread;
 import haywright.quantity.Unit;
 import haywright.workings.Source;
+import java.util.AbstractList;
 import java.util.List;
+import java.util.RandomAccess;
 
 /**
  * One thing a diet must do: supply at least so much, or no more than so much.
@@ -34,8 +36,33 @@ public record DietRow(
         double beside,
         Source source) {
     public DietRow {
-        top = List.copyOf(top);
-        bottom = List.copyOf(bottom);
+        top = Packed.of(top);
+        bottom = Packed.of(bottom);
+    }
+
+    /** Numbers without a box each: many rows of many feeds are what a large ranch's memory is full of. */
+    private static final class Packed extends AbstractList<Double> implements RandomAccess {
+        private final double[] values;
+
+        private Packed(double[] values) {
+            this.values = values;
+        }
+
+        static List<Double> of(List<Double> values) {
+            return values instanceof Packed
+                    ? values
+                    : new Packed(values.stream().mapToDouble(v -> v).toArray());
+        }
+
+        @Override
+        public Double get(int index) {
+            return values[index];
+        }
+
+        @Override
+        public int size() {
+            return values.length;
+        }
     }
 
     /** Stable, for documents and programs: {@code cp}. */

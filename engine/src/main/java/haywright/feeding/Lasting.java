@@ -10,12 +10,13 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * Until when each feed lasts if all groups are fed on alike. What is gone is made up by what lies there: a group that ate it
@@ -30,28 +31,34 @@ final class Lasting {
     private static final double HAIR = 1e-6;
 
     private final Rations rations;
-    /** Dry matter eaten a day, kg of all head, by group and feed. */
-    private final Map<Group, Map<PricedFeed, Double>> eaten = new LinkedHashMap<>();
-    /** Kilograms as fed. */
-    private final Map<PricedFeed, Double> left = new HashMap<>();
+    /** By id: the same lot weighs differently in each group's question. */
+    private final Map<String, PricedFeed> feeds = new LinkedHashMap<>();
+    /** Dry matter eaten a day, kg of all head, by group and feed id. */
+    private final Map<Group, Map<String, Double>> eaten = new LinkedHashMap<>();
+    /** Kilograms as fed, by feed id. */
+    private final Map<String, Double> left = new LinkedHashMap<>();
 
     private final Map<String, LocalDate> gone = new LinkedHashMap<>();
 
     private Lasting(Rations rations, Function<Group, List<Portion>> fed) {
         this.rations = rations;
-        var known = new HashMap<String, PricedFeed>(); // the same lot weighs differently in each group's question
         for (var group : rations.ranch().groups().values()) {
-            var mix = new HashMap<PricedFeed, Double>();
+            var mix = new LinkedHashMap<String, Double>();
             for (var portion : fed.apply(group)) {
-                var feed = known.computeIfAbsent(portion.feed().feed().id(), id -> portion.feed());
-                mix.merge(feed, group.head() * feed.eaten(portion.kgPutOut()), Double::sum);
+                var id = portion.feed().feed().id();
+                feeds.putIfAbsent(id, portion.feed());
+                mix.merge(id, group.head() * feed(id).eaten(portion.kgPutOut()), Double::sum);
             }
             eaten.put(group, mix);
         }
         for (var feed : rations.yard().feeds()) {
-            var one = known.computeIfAbsent(feed.feed().id(), id -> feed);
-            left.put(one, one.kgAtHand());
+            feeds.putIfAbsent(feed.feed().id(), feed);
+            left.put(feed.feed().id(), feed(feed.feed().id()).kgAtHand());
         }
+    }
+
+    private PricedFeed feed(String id) {
+        return Objects.requireNonNull(feeds.get(id));
     }
 
     /** With one group fed so, and the others by their rations; in the order of the portions. */
@@ -101,53 +108,50 @@ final class Lasting {
             }
             left.replaceAll((feed, kg) -> kg - days * aDay(feed));
             left.put(out, 0.0);
-            gone.put(out.feed().id(), rations.day().plusDays((long) (now + HAIR)));
+            gone.put(out, rations.day().plusDays((long) (now + HAIR)));
             eaten.forEach((group, mix) -> makeUp(group, mix, out));
         }
     }
 
-    private Optional<PricedFeed> next() {
+    private Optional<String> next() {
         return left.keySet().stream()
                 .filter(feed -> aDay(feed) > 0)
-                .min(Comparator.comparingDouble(this::days)
-                        .thenComparing(feed -> feed.feed().id()));
+                .min(Comparator.comparingDouble(this::days).thenComparing(Comparator.naturalOrder()));
     }
 
-    private double days(PricedFeed feed) {
+    private double days(String feed) {
         return left(feed) / aDay(feed);
     }
 
-    private double left(PricedFeed feed) {
+    private double left(String feed) {
         return left.getOrDefault(feed, 0.0);
     }
 
     /** As fed, of all groups. */
-    private double aDay(PricedFeed feed) {
-        return feed.putOut(eaten.values().stream()
-                .mapToDouble(mix -> mix.getOrDefault(feed, 0.0))
-                .sum());
+    private double aDay(String feed) {
+        return feed(feed)
+                .putOut(eaten.values().stream()
+                        .mapToDouble(mix -> mix.getOrDefault(feed, 0.0))
+                        .sum());
     }
 
-    private void makeUp(Group group, Map<PricedFeed, Double> mix, PricedFeed out) {
+    private void makeUp(Group group, Map<String, Double> mix, String out) {
         double lost = Optional.ofNullable(mix.remove(out)).orElse(0.0);
-        if (lost == 0 || !out.isHayOrSilage()) {
+        if (lost == 0 || !feed(out).isHayOrSilage()) {
             return; // straw and grain are no hay: what takes their place is another ration
         }
         var rest = new ArrayList<>(mix.keySet());
-        rest.removeIf(feed -> !feed.isHayOrSilage() || left(feed) == 0);
+        rest.removeIf(feed -> !feed(feed).isHayOrSilage() || left(feed) == 0);
         double all = rest.stream().mapToDouble(mix::get).sum();
         if (all > 0) {
             rest.forEach(feed -> mix.compute(feed, (same, kg) -> kg * (1 + lost / all)));
             return;
         }
-        var may = rations.question(group).diet().feeds().stream().map(Feed::id).toList();
+        var may = rations.question(group).diet().feeds().stream().map(Feed::id).collect(Collectors.toSet());
         left.keySet().stream()
-                .filter(feed -> feed.own()
-                        && feed.isHayOrSilage()
-                        && left(feed) > 0
-                        && may.contains(feed.feed().id()))
-                .max(Comparator.comparingDouble((PricedFeed feed) -> feed.eaten(left(feed)))
-                        .thenComparing(feed -> feed.feed().id()))
+                .filter(feed -> feed(feed).own() && feed(feed).isHayOrSilage() && left(feed) > 0 && may.contains(feed))
+                .max(Comparator.comparingDouble((String feed) -> feed(feed).eaten(left(feed)))
+                        .thenComparing(Comparator.naturalOrder()))
                 .ifPresent(feed -> mix.merge(feed, lost, Double::sum));
     }
 }
