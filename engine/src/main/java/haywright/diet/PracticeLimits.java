@@ -52,12 +52,7 @@ final class PracticeLimits {
         boolean growing = need.animals() == AnimalClass.GROWING;
         rows.add(bodyWeightLimit("straw", "straw", strawId(), strawPercent(), f -> f == FeedClass.STRAW));
         if (options.isCareful() && options.isOn("straw")) {
-            rows.add(share(
-                    "straw_share",
-                    "straw in the ration",
-                    Sense.AT_MOST,
-                    "L01e",
-                    f -> f.feedClass() == FeedClass.STRAW ? 100 : 0));
+            rows.add(strawShare());
         }
         // The published limit is for one feeding; an outfit that grains twice a day may give it twice.
         var grain = growing ? "L03" : "L02";
@@ -269,6 +264,23 @@ final class PracticeLimits {
     /** Straw for dry grown cattle; none from calving on, so a group part calved gets the share that has not. */
     private double strawPercent() {
         return value(strawId()) * (1 - need.milkingShare());
+    }
+
+    /** The same of what they eat: those that have calved have no share that straw of the others could be counted to. */
+    private DietRow strawShare() {
+        return row.of(
+                "straw_share",
+                Kind.PRACTICE,
+                "straw in the ration",
+                Sense.AT_MOST,
+                Unit.PERCENT,
+                new Law(
+                        asked -> value("L01e") * (1 - asked.milkingShare()),
+                        (f, made) -> f.feedClass() == FeedClass.STRAW ? 100 : 0,
+                        (f, made) -> 1,
+                        asked -> 0,
+                        Counted.MEAN),
+                source("L01e"));
     }
 
     private String strawId() {

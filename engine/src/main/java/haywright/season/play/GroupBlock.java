@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -72,7 +73,7 @@ final class GroupBlock {
         var diet = new Diet(
                 stage.diet().need(),
                 stage.diet().feeds(),
-                stage.rows(made),
+                stage.rows(made).stream().map(this::overItsWeeks).toList(),
                 Optional.empty(),
                 List.of(),
                 stage.diet().options());
@@ -88,6 +89,21 @@ final class GroupBlock {
         if (energy >= 0 && eater.body().isPresent()) {
             reserve = Optional.of(reserve(in, energy, before));
         }
+    }
+
+    /**
+     * A share of practice moves with those that have calved, as straw's does: in a stretch over calving it is the mean of its
+     * weeks, not what the middle one has. Of a danger the stage's own stands.
+     */
+    private DietRow overItsWeeks(DietRow row) {
+        return row.isRatio() && row.kind() == DietRow.Kind.PRACTICE
+                ? row.withLimit(IntStream.range(from, to)
+                        .mapToDouble(week -> row.law()
+                                .asks()
+                                .applyAsDouble(eater.stages().get(week).diet().need()))
+                        .average()
+                        .orElse(row.limit()))
+                : row;
     }
 
     private double[] costs() {
