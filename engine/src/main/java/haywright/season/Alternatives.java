@@ -7,6 +7,7 @@ import haywright.season.play.Played;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -113,7 +114,18 @@ final class Alternatives {
                 counted.lasts(),
                 counted.tonsShort(),
                 money,
-                step.ask()));
+                step.ask(),
+                step.cleared().isEmpty() ? null : needed(season, other)));
+    }
+
+    /** What today's plan buys where a test comes back safe: that is needed whatever it says. */
+    private List<WinterBook.Needed> needed(Season season, Crew other) {
+        var plan = WinterPlan.plan(season, other.forecast(-1), other.growing(), policy.hardness());
+        var kg = new LinkedHashMap<String, Double>();
+        Orders.of(plan, season).buys().forEach(buy -> kg.merge(buy.feed().id(), buy.askedKg(), Double::sum));
+        return kg.entrySet().stream()
+                .map(one -> new WinterBook.Needed(one.getKey(), one.getValue()))
+                .toList();
     }
 
     private static WinterBook.Money saved(int n, IntToDoubleFunction saves) {

@@ -56,6 +56,11 @@ final class Crew {
         return new Crew(other, threads, growing, enough);
     }
 
+    /** Weeks of the stretches that are planned. */
+    List<Integer> growing() {
+        return growing;
+    }
+
     Season season() {
         return season;
     }

@@ -165,6 +165,7 @@ public record WinterBook(
      * @param beside dollars of it that are not feed: what was sold, what it costs, a calf less
      * @param lasts winters of 20 with it
      * @param ask who should be asked, or what is not counted
+     * @param needed feeds that today's plan buys with it all the same; null where it is no test, and in a book of an earlier build
      */
     public record Alternative(
             String id,
@@ -177,12 +178,20 @@ public record WinterBook(
             double lasts,
             double tonsShort,
             @Nullable Money money,
-            String ask) {
+            String ask,
+            @Nullable List<Needed> needed) {
+        public Alternative {
+            needed = needed == null ? null : List.copyOf(needed);
+        }
+
         /** Dollars alone, and what is known by none else. */
         public Money dollars() {
             return money == null ? new Money(net, low, high) : money;
         }
     }
+
+    /** @param kg of a feed to buy, as fed, from today to grass */
+    public record Needed(String feed, double kg) {}
 
     /**
      * Dollars a winter: less feed bought and hay found, more sold and left at turnout, and what it costs or brings beside feed.

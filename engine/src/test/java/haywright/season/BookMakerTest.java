@@ -8,6 +8,7 @@ import haywright.forage.FeedClass;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.ranch.FeedForSale;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
@@ -20,6 +21,7 @@ import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
@@ -198,6 +200,41 @@ class BookMakerTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(test.money().mean()).isGreaterThan(buy.money().mean() / 2);
+    }
+
+    /** Of 500 tons that are for sale less is needed with 36 tons of oats that are safe, by no more than these are; and some all the same. */
+    @Test
+    void whatIsBoughtThoughATestIsSafeIsSaidApart() {
+        var maker = new BookMaker(1, 6, 2, false, true, () -> false);
+        var sale = new FeedForSale(
+                new UUID(0, 78),
+                "Hay for sale",
+                FeedClass.GRASS_HAY,
+                "",
+                List.of(),
+                Quantity.of(140, Unit.DOLLAR_PER_TON),
+                Quantity.of(500, Unit.TON),
+                "");
+        var yard = new Yard(Invented.ranch(20, 0).with(sale).with(untestedOats(36)), DAY);
+        var season = Season.of(yard);
+        var book = maker.of(yard, season, BookListener.NONE);
+        var all = Orders.of(book.plan(), season).buys().stream()
+                .filter(buy -> buy.feed().name().equals("Hay for sale"))
+                .mapToDouble(Orders.Buy::askedKg)
+                .sum();
+        var test = book.alternatives().stream()
+                .filter(one -> one.id().equals("test"))
+                .findFirst()
+                .orElseThrow();
+        double anyway = Objects.requireNonNull(test.needed()).stream()
+                .filter(one -> one.feed().equals(new UUID(0, 78).toString()))
+                .mapToDouble(WinterBook.Needed::kg)
+                .sum();
+        assertThat(anyway).isPositive();
+        assertThat(all - anyway).isBetween(Unit.TON.toBase(20), Unit.TON.toBase(40));
+        assertThat(book.alternatives())
+                .filteredOn(one -> one.id().equals("rings"))
+                .allMatch(one -> one.needed() == null);
     }
 
     @Test

@@ -77,12 +77,13 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
     private static void test(KeptPlan plan, KeptBook book, Optional<String> find, List<DoNow> all) {
         var test = priced(book);
         var by = test.map(Alternative::decideBy).orElse(book.day().plusDays((long) DAYS_A_WEEK));
+        var parted = Parted.of(plan, test.map(Alternative::needed).orElse(List.of()));
+        WinterWords.bought(parted.anyway(), null)
+                .forEach(order -> all.add(new DoNow(order, "You need it whatever the test says.", List.of())));
         var safe = plan.waiting().size() == 1 ? "If it comes back safe" : "If they come back safe";
         all.add(new DoNow(
-                (test.isPresent()
-                                ? "Test the %s for nitrate before you buy anything."
-                                : "Test the %s before you buy anything.")
-                        .formatted(names(plan)),
+                (test.isPresent() ? "Test the %s for nitrate before you buy %s." : "Test the %s before you buy %s.")
+                        .formatted(names(plan), parted.anyway().isEmpty() ? "anything" : "more"),
                 test.map(one -> "Do it by %s. %s, %s.".formatted(Show.day(one.decideBy()), safe, brings(one, book)))
                         .orElse("What the test is worth was not figured."),
                 List.of(),
@@ -103,13 +104,16 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
                     false,
                     true));
         }
-        var orders = new ArrayList<>(WinterWords.buy(plan, by));
+        var orders = new ArrayList<>(WinterWords.bought(parted.waits(), by));
+        orders.addAll(WinterWords.sells(plan));
         if (!isAnyway) {
             find.map(order -> (order + " " + WinterWords.fewer(plan)).strip()).ifPresent(orders::add);
         }
         if (!orders.isEmpty()) {
             all.add(new DoNow(
-                    "Wait for the results until %s.".formatted(Show.day(by)), until(plan, book, by), List.of()));
+                    "Wait for the results until %s.".formatted(Show.day(by)),
+                    until(plan, parted.anyway(), book, by),
+                    List.of()));
             all.add(new DoNow(
                     "If a test comes back unsafe, or none is back by %s:".formatted(Show.day(by)),
                     "",
@@ -119,14 +123,18 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
         }
     }
 
-    /** What is fed of feeds to buy until then, at this week's rations. */
-    private static String until(KeptPlan plan, KeptBook book, LocalDate by) {
+    /** What is fed of feeds to buy until then, at this week's rations, beyond what is bought anyway. */
+    private static String until(KeptPlan plan, List<KeptPlan.Buy> anyway, KeptBook book, LocalDate by) {
         long days = ChronoUnit.DAYS.between(book.day(), by);
         var needs = plan.buys().stream()
                 .map(KeptPlan.Buy::feed)
                 .distinct()
                 .map(feed -> {
-                    double kg = days * plan.aDay().getOrDefault(feed, 0.0);
+                    double kg = days * plan.aDay().getOrDefault(feed, 0.0)
+                            - anyway.stream()
+                                    .filter(buy -> buy.feed().equals(feed))
+                                    .mapToDouble(KeptPlan.Buy::kg)
+                                    .sum();
                     return kg < LEAST_KG ? "" : amount(kg) + " " + name(plan, feed);
                 })
                 .filter(says -> !says.isEmpty())
@@ -150,12 +158,18 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
     /** The first of it, short: {@code test Oat hay before you buy}, {@code buy 40 tons of Alfalfa this week}. */
     public static Optional<String> next(KeptBook book) {
         if (isTestFirst(book)) {
-            return Optional.of("test %s before you buy".formatted(names(book.plan())));
+            return of(book.plan(), book).stream()
+                    .findFirst()
+                    .map(first -> first.isTest
+                            ? "test %s before you buy".formatted(names(book.plan()))
+                            : "%s, and test %s before you buy more".formatted(brief(first), names(book.plan())));
         }
-        return of(book.plan(), book).stream()
-                .findFirst()
-                .map(first -> first.what().replaceAll("(: |[.]( |$)).*", ""))
-                .map(line -> Character.toLowerCase(line.charAt(0)) + line.substring(1));
+        return of(book.plan(), book).stream().findFirst().map(DoNow::brief);
+    }
+
+    private static String brief(DoNow one) {
+        var line = one.what().replaceAll("(: |[.]( |$)).*", "");
+        return Character.toLowerCase(line.charAt(0)) + line.substring(1);
     }
 
     /** Where nobody figured what a test is worth it costs less than any feed, and may take the place of it. */

@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** A winter book for the person who reads it. */
@@ -147,8 +148,14 @@ public final class WinterWords {
 
     /** What is bought now and what is planned on, as orders. @param waits the day before which nothing is; null for none */
     public static List<String> buy(KeptPlan plan, @Nullable LocalDate waits) {
+        return Stream.concat(bought(plan.buys(), waits).stream(), sells(plan).stream())
+                .toList();
+    }
+
+    /** @param waits the day before which nothing is bought; null for none */
+    static List<String> bought(List<KeptPlan.Buy> buys, @Nullable LocalDate waits) {
         var all = new ArrayList<String>();
-        for (var buy : plan.buys()) {
+        for (var buy : buys) {
             if (buy.isNow() && isLarge(buy)) {
                 all.add("Buy %s %s: %s delivered, %s.%s"
                         .formatted(
@@ -159,7 +166,7 @@ public final class WinterWords {
                                 rounded(buy)));
             }
         }
-        for (var buy : plan.buys()) {
+        for (var buy : buys) {
             if (!buy.isNow() && isLarge(buy)) {
                 all.add("Plan to buy %s %s: about %s delivered, %s.%s"
                         .formatted(
@@ -170,6 +177,11 @@ public final class WinterWords {
                                 rounded(buy)));
             }
         }
+        return all;
+    }
+
+    static List<String> sells(KeptPlan plan) {
+        var all = new ArrayList<String>();
         for (var sale : plan.sells()) {
             double tons = Math.floor(Measures.mass().fromBase(sale.kg()));
             long aTon = Math.round(Unit.DOLLAR_PER_KG.to(Measures.price(), sale.dollarsPerKg()));

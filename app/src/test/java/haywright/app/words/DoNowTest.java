@@ -49,7 +49,18 @@ class DoNowTest {
     private static WinterBook.Alternative alternative(String id, double low, double high) {
         double net = (low + high) / 2;
         return new WinterBook.Alternative(
-                id, "Do " + id, DAY.plusDays(14), net, low, high, 0, 20, 0, new WinterBook.Money(net, low, high), "");
+                id,
+                "Do " + id,
+                DAY.plusDays(14),
+                net,
+                low,
+                high,
+                0,
+                20,
+                0,
+                new WinterBook.Money(net, low, high),
+                "",
+                null);
     }
 
     private static KeptBook book(WinterBook.Alternative... alternatives) {
@@ -200,7 +211,7 @@ class DoNowTest {
                 winter, false, 0, 0, kg(5), 0, 0, DAY.plusDays(shortFrom), List.of(), List.of(), List.of(), List.of());
     }
 
-    private static WinterBook.Alternative test(double tonsShort) {
+    private static WinterBook.Alternative test(double tonsShort, WinterBook.Needed... needed) {
         return new WinterBook.Alternative(
                 "test",
                 "Test",
@@ -212,7 +223,8 @@ class DoNowTest {
                 0,
                 tonsShort,
                 new WinterBook.Money(1000, 500, 1500),
-                "");
+                "",
+                List.of(needed));
     }
 
     @Test
@@ -239,6 +251,28 @@ class DoNowTest {
         assertThat(all).flatExtracting(DoNow::under).noneMatch(line -> line.contains("40 tons"));
         var needless = DoNow.of(plan(List.of(EARLY), 40), book(plan(List.of(EARLY), 40), 0, test(0)));
         assertThat(needless).flatExtracting(DoNow::under).anyMatch(line -> line.contains("40 tons"));
+    }
+
+    /** Of 40 tons of cake 31 are bought though the test is safe: at $363 a ton 31 are $11,253, and 9 wait. */
+    @Test
+    void whatIsNeededWhateverATestSaysStandsFirstAndTheRestWaits() {
+        var book = book(plan(), 0, test(0, new WinterBook.Needed("cake", kg(31))));
+        var all = DoNow.of(plan(), book);
+        assertThat(all.get(0).what()).contains("31 tons of Cake", "$11,253");
+        assertThat(all.get(0).under()).isEmpty();
+        assertThat(all.get(1).isTest()).isTrue();
+        assertThat(all).flatExtracting(DoNow::under).singleElement().asString().contains("9 tons of Cake");
+        assertThat(DoNow.next(book))
+                .hasValueSatisfying(next -> assertThat(next).contains("31 tons of Cake", "Oat hay"));
+        // the 1.4 tons until the test are of the 31
+        assertThat(all).noneMatch(one -> one.more().contains("1.4 ton"));
+        var none = DoNow.of(plan(), book(plan(), 0, test(0)));
+        assertThat(none.get(0).isTest()).isTrue();
+        assertThat(none).flatExtracting(DoNow::under).singleElement().asString().contains("40 tons of Cake");
+        // all of it: nothing waits
+        var whole = DoNow.of(plan(), book(plan(), 0, test(0, new WinterBook.Needed("cake", kg(44)))));
+        assertThat(whole.get(0).what()).contains("40 tons of Cake");
+        assertThat(whole).flatExtracting(DoNow::under).isEmpty();
     }
 
     @Test

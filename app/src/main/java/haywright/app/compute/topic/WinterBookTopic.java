@@ -1,6 +1,7 @@
 package haywright.app.compute.topic;
 
 import haywright.app.compute.shape.Key;
+import haywright.app.words.DoNow;
 import haywright.app.words.Measures;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
@@ -8,7 +9,8 @@ import haywright.season.Orders;
 import haywright.season.WinterBook;
 import haywright.season.given.Facts;
 import haywright.season.given.Season;
-import haywright.season.play.Plan;
+import haywright.season.kept.KeptBook;
+import haywright.season.kept.KeptPlan;
 import haywright.workings.Caution;
 import haywright.workings.Source;
 import java.time.LocalDate;
@@ -17,6 +19,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** In how many winters of 20 the feed of a ranch lasts to grass, and what to do now. */
@@ -163,7 +166,7 @@ public final class WinterBookTopic {
                                 .filter(one -> Double.isNaN(one.lasts()))
                                 .mapToDouble(WinterBook.Beside::cost)
                                 .findFirst(),
-                        doNow(plan, season),
+                        doNow(book, season),
                         book.runsOut().stream()
                                 .map(one -> new RunsOut(one.name(), one.inTen(), one.early(), one.middle()))
                                 .toList(),
@@ -256,22 +259,13 @@ public final class WinterBookTopic {
         return words.toString().strip();
     }
 
-    /** What is bought and what each group is fed this week. */
-    public static List<String> doNow(Plan plan, Season season) {
-        var all = new ArrayList<String>();
-        var orders = Orders.of(plan, season);
-        for (var buy : orders.buys()) {
-            double tons = Unit.TON.fromBase(buy.kg());
-            if (tons >= 1) {
-                var loads = buy.loads() == 0 ? "" : Show.count(buy.loads(), "load") + ", ";
-                all.add(
-                        buy.isNow()
-                                ? "Buy %s%.0f tons of %s this week."
-                                        .formatted(loads, tons, buy.feed().name())
-                                : "Plan on %s%.0f tons of %s by %s."
-                                        .formatted(loads, tons, buy.feed().name(), Show.date(buy.by())));
-            }
-        }
+    /** What the winter page has somebody do, in its order, and what each group is fed this week. */
+    private static List<String> doNow(WinterBook book, Season season) {
+        var plan = KeptPlan.of(book.plan(), season);
+        var all = DoNow.of(plan, KeptBook.of(book, season, plan, List.of(), List.of())).stream()
+                .flatMap(one -> Stream.concat(Stream.of((one.what() + " " + one.more()).strip()), one.under().stream()))
+                .collect(Collectors.toCollection(ArrayList::new));
+        var orders = Orders.of(book.plan(), season);
         for (var group : orders.groups()) {
             var feeds = new ArrayList<String>();
             for (var fed : group.feeds()) {
