@@ -120,8 +120,11 @@ public record WinterPlan(Season season, Plan plan) {
                 .sum();
     }
 
-    /** Kilograms as fed of a feed that it buys until grass. */
+    /** Kilograms as fed of a feed that it buys until grass, of one without a limit too: as the winter page lists it. */
     public double buys(String feed) {
-        return plan.buys().getOrDefault(feed, 0.0);
+        return Orders.of(plan, season).buys().stream()
+                .filter(buy -> buy.feed().id().equals(feed))
+                .mapToDouble(Orders.Buy::kg)
+                .sum();
     }
 }

@@ -237,6 +237,23 @@ class BookMakerTest {
                 .allMatch(one -> one.needed() == null);
     }
 
+    /** A feed without a limit is bought as it is fed: the short page said that the plan buys nothing. */
+    @Test
+    void whatHasNoLimitIsBoughtTooByThePlan() {
+        var cake = new FeedForSale(
+                new UUID(0, 79),
+                "Cubes",
+                FeedClass.GRASS_HAY,
+                "",
+                List.of(),
+                Quantity.of(140, Unit.DOLLAR_PER_TON),
+                null,
+                "");
+        var plan = WinterPlan.of(Season.of(new Yard(Invented.ranch(5, 0).with(cake), DAY)));
+        assertThat(plan.buys(new UUID(0, 79).toString())).isGreaterThan(Unit.TON.toBase(5));
+        assertThat(plan.plan().buys()).doesNotContainKey(new UUID(0, 79).toString());
+    }
+
     @Test
     void whatCannotBePlannedIsRefusedInWords() {
         var ranch = Invented.ranch(100, 0);

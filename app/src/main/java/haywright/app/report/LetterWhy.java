@@ -96,9 +96,11 @@ record LetterWhy(
             return ShortOfHay.of(offers.rations(), ShortOfHay.Asked.NOTHING)
                     .filter(ShortOfHay::isShort)
                     .map(hay -> hay.gone()
-                            .map(day -> "As fed now, all hay is gone by %s."
-                                    .formatted(inFigures ? Show.day(day) : DateWords.part(day)))
-                            .orElse("As fed now, hay does not last until turnout."));
+                            .map(day -> "%s, all hay is gone by %s."
+                                    .formatted(
+                                            hay.isFedNowSaid() ? "As fed now" : "By today’s rations",
+                                            inFigures ? Show.day(day) : DateWords.part(day)))
+                            .orElse("Hay does not last until turnout."));
         } catch (Refused refused) {
             return Optional.empty(); // the page of short hay says why
         }

@@ -26,8 +26,8 @@ public final class EatWords {
     private static final int SOON = 14;
 
     private static final int MOST_KEPT = 2;
-    /** Of hay and silage as fed: less beside others is not what they eat. */
-    private static final double LEAST_SHARE = 0.2;
+    /** Of all they eat as fed: less, such as a mineral, is not named. */
+    private static final double LEAST_SHARE = 0.05;
 
     /** Less rounds to nothing. */
     private static final double LEAST_DOLLARS = 50;
@@ -43,7 +43,7 @@ public final class EatWords {
     /** @param mean dollars for feed in the winters played. @param most of any of them */
     public record Month(String name, double mean, double most) {}
 
-    /** The hays and silages that make up what a group eats from a day on, the most of it first. */
+    /** The feeds, those to buy too, that make up what a group eats from a day on, the most of it first. */
     private record Mains(List<KeptPlan.Eats> feeds, LocalDate from, LocalDate to) {
         Set<String> ids() {
             return feeds.stream().map(KeptPlan.Eats::feed).collect(Collectors.toSet());
@@ -111,8 +111,7 @@ public final class EatWords {
                 break;
             }
             var eaten = stretch.eats().stream()
-                    .filter(eats -> eats.group().equals(group)
-                            && (eats.isForage() || eats.feed().equals(Emergency.ID)))
+                    .filter(eats -> eats.group().equals(group))
                     .sorted(Comparator.comparingDouble(KeptPlan.Eats::kg).reversed())
                     .toList();
             double kg = eaten.stream().mapToDouble(KeptPlan.Eats::kg).sum();
@@ -131,8 +130,14 @@ public final class EatWords {
         return all;
     }
 
-    /** {@code Meadow hay with Pivot hay to Feb 8, then Pivot hay}. */
     private static String path(KeptPlan plan, UUID group, LocalDate grass, Set<String> onlyMixed) {
+        var eaten = eaten(plan, group, grass, onlyMixed);
+        return (eaten.isEmpty() ? "no hay" : eaten)
+                + found(plan, List.of(group)).map(found -> ". " + found).orElse("");
+    }
+
+    /** {@code Meadow hay with Cake to Feb 8, then Pivot hay}; empty where nothing is fed to turnout. */
+    private static String eaten(KeptPlan plan, UUID group, LocalDate grass, Set<String> onlyMixed) {
         var mains = mains(plan, group, grass);
         var says = new ArrayList<String>();
         for (int i = 0; i < mains.size(); i++) {
@@ -140,11 +145,10 @@ public final class EatWords {
             says.add(main.names(onlyMixed)
                     + (i + 1 < mains.size() ? " to " + Show.day(main.to().minusDays(1)) : ""));
         }
-        return (says.isEmpty() ? "no hay" : String.join(", then ", says))
-                + found(plan, List.of(group)).map(found -> ". " + found).orElse("");
+        return String.join(", then ", says);
     }
 
-    /** {@code 104 tons of hay are still to find, from Mar 9 on}: hay that nobody has is never left out. */
+    /** {@code 104 tons of hay still to find, planned from Mar 9 on}: hay that nobody has is never left out. */
     private static Optional<String> found(KeptPlan plan, List<UUID> groups) {
         double kg = 0;
         LocalDate from = null;
@@ -158,36 +162,35 @@ public final class EatWords {
         }
         return from == null || Unit.TON.fromBase(kg) < 1
                 ? Optional.empty()
-                : Optional.of("%s of hay still to find, from %s on".formatted(tons(kg), Show.day(from)));
+                : Optional.of("%s of hay still to find, planned from %s on".formatted(tons(kg), Show.day(from)));
     }
 
     /**
-     * What the plan says of the lots, above the chart: {@code Meadow hay for Cows to Mar 29, Bulls to turnout. Keep Second cutting for Heifers
-     * from Mar 2. Buy 38 tons of Alfalfa this week.}
+     * What the plan says of the lots, above the chart: {@code Cows, Bulls: Meadow hay with Cake to Mar 29, then Alfalfa. Keep Second
+     * cutting for Heifers from Mar 2. Buy 38 tons of Alfalfa this week.}
      */
     public static String keep(KeptBook book, Set<String> onlyMixed) {
         var says = new ArrayList<>(List.of(keep(book.plan(), book.day(), book.grass(), onlyMixed)));
+        var planned = WinterWords.plannedFrom(book);
+        if (!planned.isEmpty()) {
+            says.add(WinterWords.couldStart(book));
+            says.add(planned);
+        }
         DoNow.next(book).ifPresent(order -> says.add(Show.capital(order) + "."));
         return String.join(" ", says);
     }
 
     /** The same of a plan alone, before any winter is played. */
     public static String keep(KeptPlan plan, LocalDate day, LocalDate grass, Set<String> onlyMixed) {
-        var byLots = new LinkedHashMap<String, List<String>>();
+        var byPath = new LinkedHashMap<String, List<String>>();
         for (var ration : plan.rations()) {
-            mains(plan, ration.group(), grass).stream()
-                    .findFirst()
-                    .ifPresent(main -> byLots.computeIfAbsent(main.names(onlyMixed), lots -> new ArrayList<>())
-                            .add("%s to %s"
-                                    .formatted(
-                                            brief(ration.name()),
-                                            main.to().isBefore(grass)
-                                                    ? Show.day(main.to().minusDays(1))
-                                                    : "turnout")));
+            var eaten = eaten(plan, ration.group(), grass, onlyMixed);
+            if (!eaten.isEmpty()) {
+                byPath.computeIfAbsent(eaten, groups -> new ArrayList<>()).add(brief(ration.name()));
+            }
         }
         var says = new ArrayList<String>();
-        byLots.forEach(
-                (lots, groups) -> says.add("%s for %s.".formatted(Show.capital(lots), String.join(", ", groups))));
+        byPath.forEach((eaten, groups) -> says.add("%s: %s.".formatted(String.join(", ", groups), eaten)));
         plan.lots().stream()
                 .filter(KeptPlan.LotEnds::isForage)
                 .flatMap(lot -> kept(plan, lot, day, grass, onlyMixed).stream())

@@ -25,7 +25,7 @@ public final class ShortWords {
 
     private ShortWords() {}
 
-    /** {@code You are 140 tons of hay short, before anything is bought: fed as now, what you have is gone Mar 8, 58 days before turnout.} */
+    /** {@code You are 140 tons of hay short, before anything is bought, of what they need until turnout. At what you feed now …} */
     public static String headline(ShortOfHay hay) {
         if (!hay.isShort()) {
             return "Hay lasts until turnout on %s: %s on hand that may be fed (silage as hay, no straw), %s go out a day."
@@ -34,7 +34,7 @@ public final class ShortWords {
         var short_ = "You are %s of hay short, before anything is bought".formatted(tons(hay.tonsShort()));
         return hay.gone()
                 .map(gone -> (hay.isFedNowSaid()
-                                ? "%s: fed as now, what you have is gone %s, %s before turnout."
+                                ? "%s, of what they need until turnout. At what you feed now, what you have is gone %s, %s before turnout."
                                 : "%s, of what they need until turnout. By today’s rations, which may have straw and grain, what you have is gone %s, %s before turnout.")
                         .formatted(
                                 short_, Show.date(gone), Show.count(gone.until(hay.grass(), ChronoUnit.DAYS), "day")))

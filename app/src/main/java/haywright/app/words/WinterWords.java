@@ -86,9 +86,30 @@ public final class WinterWords {
                                         : "You run short in %s,".formatted(years),
                         between(Measures.ofTons(tons.getMin()), Measures.ofTons(tons.getMax())),
                         Measures.tons(),
-                        book.shortFrom()
-                                .map(from -> "It could start as early as %s.".formatted(Show.day(from)))
-                                .orElse("That is where grass comes late."));
+                        (couldStart(book) + " " + plannedFrom(book)).strip());
+    }
+
+    static String couldStart(KeptBook book) {
+        return book.shortFrom()
+                .map(from -> "In the winters tried it could start as early as %s.".formatted(Show.day(from)))
+                .orElse("That is where grass comes late.");
+    }
+
+    /** Why hay to find stands in the plan on another day than it could be missing; empty where it is one day, or none is to find. */
+    static String plannedFrom(KeptBook book) {
+        var from = book.shortFrom();
+        var planned = book.plan().stretches().stream()
+                .filter(stretch -> stretch.from().isBefore(book.grass())
+                        && stretch.eats().stream().anyMatch(eats -> eats.feed().equals(Emergency.ID)))
+                .map(KeptPlan.Stretch::from)
+                .findFirst();
+        if (from.isEmpty() || planned.isEmpty() || planned.equals(from)) {
+            return "";
+        }
+        return (planned.get().isBefore(from.get())
+                        ? "The plan feeds hay still to find from %s on already, so that your own lasts longer."
+                        : "The plan is made for one winter, a little harder than usual, and has hay still to find from %s on.")
+                .formatted(Show.day(planned.get()));
     }
 
     /** What counts as short beside an empty yard. */

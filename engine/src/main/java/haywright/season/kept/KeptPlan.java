@@ -148,7 +148,9 @@ public record KeptPlan(
                                 plan.runsOut().get(feed.id())))
                         .toList(),
                 IntStream.range(0, season.feeds().size())
-                        .filter(f -> season.feeds().get(f).isForage()
+                        // straw waits for its nitrate as hay does, and is in what a test is worth
+                        .filter(f -> (season.feeds().get(f).isForage()
+                                        || season.feeds().get(f).priced().feed().nitrateDanger())
                                 && season.feeds().get(f).kg() > 0
                                 && !season.mayBeFed(f))
                         .mapToObj(season.feeds()::get)
