@@ -210,10 +210,11 @@ public final class FeedForm {
                 form.doubt(
                         PRICE,
                         "price-of-dry-matter",
-                        "At the feed book’s %s %% dry matter this is %s of dry matter, cheap for %s. If it is wet, enter its dry matter below."
+                        "At the feed book’s %s %% dry matter this is %s a %s of dry matter, cheap for %s. If it is wet, enter its dry matter below."
                                 .formatted(
                                         dm,
-                                        Show.withUnit(Show.number(Measures.ofDollarsATon(dry), 0), Measures.price()),
+                                        Show.dollars(Measures.ofDollarsATon(dry)),
+                                        Measures.ton(),
                                         feedClass.words()));
             }
         }
