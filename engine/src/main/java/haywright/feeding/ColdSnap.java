@@ -23,6 +23,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
@@ -43,7 +44,8 @@ import java.util.stream.Collectors;
  * @param wetBelow the same with wet coats
  * @param wet kg as fed at freezing with wet coats
  * @param most kg as fed that still fits in; infinite where nothing limits it
- * @param onGrain whether they get grain already: only then may grain carry them beyond that
+ * @param grain kg as fed more of a grain that they get already, under the limits of grain that their ration is held to; 0
+ *     where they get none: it may carry them no further than that
  */
 public record ColdSnap(
         Optional<PricedFeed> hay,
@@ -54,7 +56,7 @@ public record ColdSnap(
         double wetBelow,
         double wet,
         double most,
-        boolean onGrain) {
+        double grain) {
     private static final double WARMEST = 60;
     private static final double COLDEST = -40;
     private static final int STEPS = 4;
@@ -65,6 +67,9 @@ public record ColdSnap(
 
     /** Times the nitrate of the lot's composite. */
     private static final double A_BALE_MAY_HOLD = 2;
+
+    /** Rows that hold grain down. */
+    private static final Set<String> OF_GRAIN = Set.of("grain", "grain_careful", "fast_starch");
 
     /** Of a row, below which a feed is at its limit and no higher. */
     private static final double HAIR = 1e-9;
@@ -137,7 +142,7 @@ public record ColdSnap(
 
     /** Where no cold asks for more, or nothing may be added. */
     private static ColdSnap none(Optional<PricedFeed> hay, boolean inRation, double most) {
-        return new ColdSnap(hay, inRation, celsius(COLDEST), 0, List.of(), celsius(COLDEST), 0, most, false);
+        return new ColdSnap(hay, inRation, celsius(COLDEST), 0, List.of(), celsius(COLDEST), 0, most, 0);
     }
 
     private static ColdSnap of(Yard yard, Group group, HandMix mix, PricedFeed hay, boolean inRation, LocalDate day) {
@@ -157,7 +162,6 @@ public record ColdSnap(
             double celsius = celsius(first - 10 * i);
             steps.add(new Step(celsius, Math.min(most, kg(hay, more(yard, group, day, celsius, coats(yard))))));
         }
-        boolean onGrain = mix.portions().stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN);
         return new ColdSnap(
                 Optional.of(hay),
                 inRation,
@@ -167,7 +171,7 @@ public record ColdSnap(
                 celsius(wet(yard, group, day)),
                 Math.min(most, kg(hay, more(yard, group, day, celsius(FREEZING), Hide.WET))),
                 most,
-                onGrain);
+                grain(mix));
     }
 
     private static double nem(PricedFeed hay) {
@@ -214,6 +218,26 @@ public record ColdSnap(
                 .mapToDouble(limit -> hay.putOut(left(limit, hay)))
                 .findFirst()
                 .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    private static double grain(HandMix mix) {
+        return mix.portions().stream()
+                .map(Portion::feed)
+                .filter(feed -> feed.feed().feedClass() == FeedClass.GRAIN)
+                .mapToDouble(feed -> mix.limits().stream()
+                        .filter(limit -> OF_GRAIN.contains(limit.row().id()))
+                        .filter(limit -> limit.row()
+                                        .law()
+                                        .perKg(
+                                                feed.feed(),
+                                                feed.feed().composition(),
+                                                limit.row().limit())
+                                > 0)
+                        .mapToDouble(limit -> feed.putOut(left(limit, feed)))
+                        .min()
+                        .orElse(Double.POSITIVE_INFINITY))
+                .min()
+                .orElse(0);
     }
 
     private static double left(LimitAnswer fill, PricedFeed hay) {

@@ -18,13 +18,16 @@ import java.util.stream.Stream;
  * What to put out on colder days, in pounds by degree.
  *
  * @see "Livestock require more feed during a cold snap, Saskatchewan Agriculture (Lang 2022; Feist 2014): 1 lb of grain for
- *     each 5 °C below −20 °C; here from where no more hay fits in; at most 5 lb is judgment"
+ *     each 5 °C below −20 °C; here from where no more hay fits in"
  * @see "Careful changes in diet, NDSU (Hoppe): hay in a blizzard, not grain; back to normal by 5 to 10 % a day"
  * @see "Feed management during a winter storm, K-State (Waggoner) 2026: missed feedings are not made up"
  */
 public final class ColdWords {
     /** °C that a pound of grain goes with. */
     private static final double GRAIN_STEP = 5;
+
+    /** Pounds of it at most (judgment), and never beyond what the limit of grain leaves. */
+    private static final double MOST_GRAIN = 5;
 
     /** Pounds that are not worth saying. */
     private static final double LEAST = 0.5;
@@ -60,9 +63,11 @@ public final class ColdWords {
                     .formatted(
                             pounds(cold.most()),
                             Show.temperature(Measures.temperature().toBase(fullAt(cold))),
-                            cold.onGrain()
-                                    ? "add 1 lb of grain for each %s degrees, at most 5 lb."
-                                            .formatted(Show.number(Measures.ofDegrees(GRAIN_STEP * 1.8), 0))
+                            grain(cold) >= 1
+                                    ? "add 1 lb of grain for each %s degrees, at most %s lb; colder yet call your adviser."
+                                            .formatted(
+                                                    Show.number(Measures.ofDegrees(GRAIN_STEP * 1.8), 0),
+                                                    Show.number(grain(cold), 0))
                                     : "they need richer feed: call your adviser before it comes."));
         }
         if (!cold.inRation()) {
@@ -73,6 +78,11 @@ public final class ColdWords {
         says.add("More hay, never more straw. Hold it through the storm, then step down over a week."
                 + " Do not make up missed feedings.");
         return says;
+    }
+
+    /** Whole pounds of grain that the cold may add: what the ration’s own limit of grain leaves, rounded down. */
+    public static double grain(ColdSnap cold) {
+        return Math.floor(Math.min(MOST_GRAIN, Unit.POUND.fromBase(cold.grain()) + 1e-6));
     }
 
     /** For a card: the first sentence, and of what more can be said what wet coats take. */

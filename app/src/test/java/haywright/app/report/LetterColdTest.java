@@ -13,6 +13,7 @@ import haywright.cattle.herd.Group;
 import haywright.diet.DietRow;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
+import haywright.forage.FeedClass;
 import haywright.forage.lab.LabReport;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -154,5 +155,36 @@ class LetterColdTest {
             }
         }
         assertThat(capped).isPositive();
+    }
+
+    /** Half a percent of body weight in one feeding (practice limit L02): bred heifers on grain had 5 lb more on top. */
+    @Test
+    void theColdAddsNoGrainBeyondItsOwnLimit() {
+        int grained = 0;
+        for (var ranch : List.of(DEMO, BentBucket.ranch())) {
+            var rations = new Rations(ranch, LocalDate.of(2026, 12, 1));
+            for (var group : ranch.groups().values()) {
+                if (group.animals() == AnimalClass.GROWING) {
+                    continue;
+                }
+                var offers = new Offers(rations, group);
+                double has = offers.sure().orElseThrow().mix().portions().stream()
+                        .filter(p -> p.feed().feed().feedClass() == FeedClass.GRAIN)
+                        .mapToDouble(p -> Unit.POUND.fromBase(p.kgPutOut()))
+                        .sum();
+                double more = ColdWords.grain(offers.cold().orElseThrow());
+                grained += has > 0 ? 1 : 0;
+                assertThat(has > 0 || more == 0).isTrue();
+                assertThat(has + more)
+                        .as(group.name())
+                        .isLessThanOrEqualTo(
+                                Math.max(has, 0.005 * group.weight().in(Unit.POUND)));
+                assertThat(ColdWords.of(offers.cold().orElseThrow()).stream()
+                                .anyMatch(line -> line.contains("lb of grain")))
+                        .as(group.name())
+                        .isEqualTo(more >= 1 && offers.cold().orElseThrow().fills());
+            }
+        }
+        assertThat(grained).isPositive();
     }
 }

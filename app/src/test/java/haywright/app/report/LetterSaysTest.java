@@ -194,7 +194,7 @@ class LetterSaysTest {
                 cold.wetBelow(),
                 0,
                 0.1,
-                cold.onGrain());
+                cold.grain());
         assertThat(ColdWords.isFull(full)).isTrue();
         assertThat(ColdWords.isFull(cold)).isFalse();
         assertThat(String.join(" ", ColdWords.of(full))).isNotBlank().doesNotContainPattern("\\b0 lb");
