@@ -85,20 +85,23 @@ public final class Session implements AutoCloseable {
     /** Solves with every whole column where that plan has it: what the rest costs, with duals. */
     public Outcome held(Whole plan, Budget budget) {
         LinearProgram before = now;
-        double[] lower = now.lower.clone();
-        double[] upper = now.upper.clone();
-        for (int j = 0; j < lower.length; j++) {
-            if (now.matrix.whole()[j]) {
-                lower[j] = plan.value(j);
-                upper[j] = plan.value(j);
-            }
-        }
-        columns(0, lower, upper);
+        columns(0, wholeAt(plan, now.lower), wholeAt(plan, now.upper));
         try {
             return relaxed(budget);
         } finally {
             columns(0, before.lower, before.upper);
         }
+    }
+
+    /** Bounds of columns, with every whole column where that plan has it. */
+    private double[] wholeAt(Whole plan, double[] bounds) {
+        double[] at = bounds.clone();
+        for (int j = 0; j < at.length; j++) {
+            if (now.matrix.whole()[j]) {
+                at[j] = plan.value(j);
+            }
+        }
+        return at;
     }
 
     private Outcome within(Budget budget, boolean inWhole) {
@@ -322,17 +325,9 @@ public final class Session implements AutoCloseable {
     private @Nullable Whole beside(Whole plan, double bound) {
         double[] lower = now.lower;
         double[] upper = now.upper;
-        double[] fixedLower = lower.clone();
-        double[] fixedUpper = upper.clone();
-        for (int j = 0; j < lower.length; j++) {
-            if (now.matrix.whole()[j]) {
-                fixedLower[j] = plan.value(j);
-                fixedUpper[j] = plan.value(j);
-            }
-        }
         solver.runWholeNoMore();
         solver.clear();
-        solver.columns(0, fixedLower, fixedUpper);
+        solver.columns(0, wholeAt(plan, lower), wholeAt(plan, upper));
         try {
             return cutToTheEnd() == Highs.OPTIMAL ? rounded(solution().values(), bound) : null;
         } finally {
