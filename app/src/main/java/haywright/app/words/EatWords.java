@@ -51,9 +51,7 @@ public final class EatWords {
 
         String names(Set<String> onlyMixed) {
             return feeds.stream()
-                    .map(eats -> eats.feed().equals(Emergency.ID)
-                            ? "hay still to find"
-                            : eats.name() + (onlyMixed.contains(eats.name()) ? " (only mixed)" : ""))
+                    .map(eats -> name(eats) + (onlyMixed.contains(eats.name()) ? " (only mixed)" : ""))
                     .collect(Collectors.collectingAndThen(
                             Collectors.toList(),
                             names -> names.size() < 2
@@ -80,8 +78,7 @@ public final class EatWords {
             var feeds = stretch.eats().stream()
                     .filter(eats -> eats.group().equals(group) && Unit.POUND.fromBase(eats.kg()) >= 1)
                     .sorted(Comparator.comparingDouble(KeptPlan.Eats::kg).reversed())
-                    .map(eats -> tons(eats.kg()) + " "
-                            + (eats.feed().equals(Emergency.ID) ? "hay still to find" : eats.name()))
+                    .map(eats -> tons(eats.kg()) + " " + name(eats))
                     .collect(Collectors.joining(", "));
             if (!feeds.isEmpty()) {
                 rows.add(new Row(span(stretch), feeds));
@@ -97,6 +94,10 @@ public final class EatWords {
         }
         double shown = Measures.ofTons(tons);
         return Show.withUnit(Show.number(shown, shown < 10 ? 1 : 0), Measures.mass());
+    }
+
+    private static String name(KeptPlan.Eats eats) {
+        return eats.feed().equals(Emergency.ID) ? "hay still to find" : eats.name();
     }
 
     private static String span(KeptPlan.Stretch stretch) {
