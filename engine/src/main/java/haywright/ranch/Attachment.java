@@ -1,5 +1,6 @@
 package haywright.ranch;
 
+import haywright.workings.Names;
 import java.util.UUID;
 
 /**

@@ -5,6 +5,7 @@ import haywright.forage.lab.Reading;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.workings.Names;
 import haywright.workings.Refused;
 import java.util.List;
 import java.util.OptionalInt;

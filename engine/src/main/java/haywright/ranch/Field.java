@@ -3,6 +3,7 @@ package haywright.ranch;
 import haywright.sampling.field.FieldShape;
 import haywright.sampling.field.FieldWalk;
 import haywright.sampling.field.Polygon;
+import haywright.workings.Names;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;

@@ -7,6 +7,7 @@ import haywright.forage.hazard.NitrateRisk;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.sampling.stock.Stock;
+import haywright.workings.Names;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -6,6 +6,7 @@ import haywright.quantity.Preset;
 import haywright.weather.KeptWinter;
 import haywright.weather.MeanWinter;
 import haywright.weather.StationWinters;
+import haywright.workings.Names;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.Collections;

@@ -4,6 +4,7 @@ import haywright.forage.hazard.HazardClass.Hazard;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.workings.Names;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;

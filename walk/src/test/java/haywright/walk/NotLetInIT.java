@@ -52,10 +52,29 @@ class NotLetInIT {
         send(page);
         assertThat(unsent).containsText("kB");
         page.locator("#f-name").fill("Ditch-side stack");
+        // a character nobody can type, from a paste
+        page.locator("#f-name").evaluate("box => box.value = 'Ditch' + String.fromCharCode(0) + 'side'");
+        send(page);
+        assertThat(unsent).containsText("NUL");
+        page.locator("#f-name").fill("Ditch-side stack");
         send(page);
         assertThat(page.locator("#problems")).isVisible();
         assertThat(unsent).isHidden();
         assertThat(page.locator("#f-name")).hasValue("Ditch-side stack");
+    }
+
+    @Test
+    void aSheetTooLargeToSendStays() {
+        var page = lot(true);
+        page.navigate(page.url().replaceFirst("lots/new/.*", "reports/bring"));
+        page.locator("#f-text").fill("x".repeat(1_300_000));
+        page.locator("#f-laboratory").fill("Niobrara Forage Laboratory");
+        page.context().clearCookies();
+        page.locator("form[action$='reports/bring'] .actions button[type=submit]")
+                .click();
+        assertThat(page.locator("#unsent")).isVisible();
+        assertThat(page.locator("#f-laboratory")).hasValue("Niobrara Forage Laboratory");
+        assertThat(page.locator("#f-text")).hasValue(Pattern.compile("x{1000}"));
     }
 
     @Test

@@ -172,6 +172,20 @@ public final class Form {
         return text(ask, fix).replaceAll("\\h*\\R\\s*", " ");
     }
 
+    /**
+     * Asks where another of its kind bears the name that was just given: papers know them by name alone.
+     *
+     * @param before its name until now; empty for a new one
+     * @param others names of the others
+     * @param words with a place for the name
+     */
+    public void doubtIfTaken(Ask ask, String before, Stream<String> others, String words) {
+        var name = value(ask).strip();
+        if (!name.equals(before) && others.anyMatch(other -> other.strip().equalsIgnoreCase(name))) {
+            doubt(ask, "name-twice", words.formatted(name));
+        }
+    }
+
     /** Empty where nothing was typed. */
     public String text(Ask ask) {
         findings.read(ask);

@@ -10,7 +10,7 @@ document.addEventListener("htmx:afterSettle", function () {
 // A form that was not let in, or did not arrive, stays as it is typed: what became of it is said above it.
 document.addEventListener("htmx:beforeSwap", function (event) {
   var status = event.detail.xhr.status;
-  if (event.detail.requestConfig.verb === "get" || [401, 403, 413, 421].indexOf(status) < 0) return;
+  if (event.detail.requestConfig.verb === "get" || [400, 401, 403, 413, 421].indexOf(status) < 0) return;
   event.detail.shouldSwap = false;
   var said = new DOMParser().parseFromString(event.detail.xhr.responseText, "text/html");
   var title = said.querySelector("h1");

@@ -6,6 +6,7 @@ import haywright.cattle.Limits;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.workings.Names;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -106,6 +107,7 @@ public record Group(
     }
 
     public Group {
+        Names.require("name", name, "a group");
         calving = List.copyOf(calving);
         past = List.copyOf(past);
     }

@@ -219,6 +219,7 @@ public final class GroupPages {
         var known = before == null ? Map.<String, String>of() : GroupForm.known(before);
         var form = JsonForm.posted(page, key(animals, before), GroupForm.of(animals), known);
         var id = before == null ? UUID.randomUUID() : before.id();
+        doubtIfTaken(page, form, id, before == null ? "" : before.name());
         var group = GroupForm.read(form, animals, id, before, cowsWeigh(page.ranch()), page.today());
         if (group.isEmpty()) {
             page.reject(form, FORM, view(page, form, animals, before));
@@ -231,6 +232,16 @@ public final class GroupPages {
                                 GroupForm.SAID.containsAll(form.confirmed()) ? "" : ", with what was asked confirmed")
                 + GroupForm.taken(form, group.get());
         page.save(form, words, ranch -> ranch.with(group.get()), page.wantsMore() ? "herd/new" : "herd");
+    }
+
+    static void doubtIfTaken(Page page, Form form, UUID id, String before) {
+        form.doubtIfTaken(
+                RegroupPages.NAME,
+                before,
+                page.ranch().groups().values().stream()
+                        .filter(one -> !one.id().equals(id))
+                        .map(Group::name),
+                "A group named %s is already here. Whoever feeds could not tell their letters apart: add the pen or their age.");
     }
 
     static @Nullable Quantity cowsWeigh(Ranch ranch) {

@@ -73,10 +73,12 @@ public final class RegroupPages {
         var form = page.posted(split(page));
         int head = form.count(HEAD, "Enter how many.");
         var name = form.name(NAME, "Enter a name.");
+        var id = UUID.randomUUID();
+        GroupPages.doubtIfTaken(page, form, id, "");
         var who = group.calving().isEmpty()
                 ? Regrouping.Who.ALIKE
                 : form.choice(WHO, Regrouping.Who.class, "Some of each is usual.");
-        var made = form.build(() -> Regrouping.split(group, UUID.randomUUID(), name, head, who, page.today()));
+        var made = form.build(() -> Regrouping.split(group, id, name, head, who, page.today()));
         if (made.isEmpty()) {
             page.reject(form, SPLIT, view(page, form));
             return;

@@ -213,15 +213,11 @@ public final class LotForm {
      */
     static Optional<Lot> read(Form form, StockKind kind, UUID id, @Nullable Lot before, Ranch ranch, LocalDate today) {
         var name = form.name(NAME, "Enter a name.");
-        if ((before == null || !before.name().equals(name))
-                && ranch.lots().values().stream()
-                        .anyMatch(l -> !l.id().equals(id) && l.name().strip().equalsIgnoreCase(name))) {
-            form.doubt(
-                    NAME,
-                    "name-twice",
-                    "A lot named %s is already here. Labels and sheets could not tell them apart: add its place or cutting."
-                            .formatted(name));
-        }
+        form.doubtIfTaken(
+                NAME,
+                before == null ? "" : before.name(),
+                ranch.lots().values().stream().filter(l -> !l.id().equals(id)).map(Lot::name),
+                "A lot named %s is already here. Labels and sheets could not tell them apart: add its place or cutting.");
         var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Choose the kind of feed.");
         var bookRow = FeedPick.read(form, feedClass, Optional.ofNullable(before).map(Lot::bookRow));
         var where = form.text(WHERE);

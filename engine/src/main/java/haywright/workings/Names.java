@@ -1,14 +1,17 @@
-package haywright.ranch;
-
-import haywright.workings.Refused;
+package haywright.workings;
 
 /** What a name must be: anything somebody would write on a gate, kept as typed. */
-final class Names {
+public final class Names {
     private static final int LONGEST = 200;
 
     private Names() {}
 
-    static void require(String field, String name, String whose) {
+    /**
+     * @param field the name of its field
+     * @param whose in words: {@code a lot}
+     * @throws Refused when it is blank, or longer than 200 characters
+     */
+    public static void require(String field, String name, String whose) {
         if (name.isBlank()) {
             throw new Refused(field, "nothing", whose + " needs a name", "Enter a name.");
         }
