@@ -1,5 +1,6 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.words.Show;
 import haywright.workings.Refused;
 import java.util.List;
 
@@ -32,7 +33,7 @@ public record TableIn(List<String> headings, List<Line> lines) {
         if (lines.size() < 2) {
             throw new Refused(
                     "text",
-                    lines.size() + " lines",
+                    Show.count(lines.size(), "line"),
                     "a table has its headings and at least one line under them",
                     "Copy the headings too.");
         }
