@@ -26,7 +26,7 @@ class RoadIT {
     void theDemosHeifersAreFedWithoutTheHayThatWaitsForItsTest() {
         var page = walker.page(1280, 900, true);
         openDemo(page);
-        follow(page, "Bench");
+        follow(page, "Rations");
         follow(page, "Bred heifers");
         assertThat(page.getByText("You asked for Oat hay")).isVisible();
         double cost = dollars(page.locator(".say").first().textContent());

@@ -127,7 +127,7 @@ public final class RanchDocument {
                                     p.field(),
                                     "as it is kept here",
                                     "it is damaged, at %s (%s)".formatted(p.value(), p.rule()),
-                                    "Its page on the round says which ways back there are, and has the document as it is.")
+                                    "Its own page says which ways back there are, and has the document as it is.")
                             : p)
                     .toList());
         }

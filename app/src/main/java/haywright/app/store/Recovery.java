@@ -73,7 +73,8 @@ public final class Recovery {
                                 row.getLong("bytes"),
                                 row.getString("doc")))
                         .findOne())
-                .orElseThrow(() -> new Refused("id", id.toString(), "there is no such ranch here", "Open the round."));
+                .orElseThrow(
+                        () -> new Refused("id", id.toString(), "there is no such ranch here", "Open the start page."));
     }
 
     /**

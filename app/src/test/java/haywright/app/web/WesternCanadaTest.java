@@ -130,9 +130,16 @@ class WesternCanadaTest {
         assertThat(found).isEmpty();
     }
 
-    /** The weeks of a group's need and the figures of a herd are the same page with other numbers. */
+    /**
+     * The weeks of a group's need, the figures of a herd, two choices of a winter, steps left out, a feed's worth and a
+     * lot for a group are each the same page with other numbers.
+     */
     private static String kind(String link) {
-        return link.replaceAll("\\?on=.*", "").replaceAll("(herd/[0-9a-f-]+/figure)/.*", "$1");
+        return link.replaceAll("\\?on=.*", "")
+                .replaceAll("(herd/[0-9a-f-]+/figure)/.*", "$1")
+                .replaceAll("(winter/with|short[?]not)[/=].*", "$1")
+                .replaceAll("bench/[0-9a-f-]+/buy.*", "buy")
+                .replaceAll("match/[0-9a-f-]+/([0-9a-f-]+)/.*", "match/$1");
     }
 
     private static HttpResponse<byte[]> get(HttpClient browser, String at) throws IOException, InterruptedException {

@@ -176,7 +176,7 @@ public final class RoundPages {
         var all = ranches.list().stream()
                 .map(listed -> row(http, listed, books.getOrDefault(listed.id(), "")))
                 .toList();
-        var frame = Frame.plain(http, "The round").withProblems(form.hasProblems() || !refused.isEmpty());
+        var frame = Frame.plain(http, "Ranches").withProblems(form.hasProblems() || !refused.isEmpty());
         var demo = desk.demo().get().id();
         var view = new View(
                 form,

@@ -174,7 +174,7 @@ record Tool(
                                         "The hay is worth %s beside this grain, by energy."
                                                 .formatted(dollarsATon(grain * by.replaces())),
                                         "A pound of TDN costs %s ¢.".formatted(centsAPound(price.nutrient())),
-                                        "Protein and gut fill are not in it: the bench weighs them."),
+                                        "Protein and gut fill are not in it: rations weigh them."),
                                 List.of(price, by))));
     }
 
@@ -212,7 +212,7 @@ record Tool(
                         List.of(
                                 "A pound takes the place of %s lb of this hay, by energy."
                                         .formatted(Show.number(by.replaces(), 1)),
-                                "Step grain up over two to three weeks, never beyond the limits on the bench."),
+                                "Step grain up over two to three weeks, never beyond the limits of their ration."),
                         List.of(by)));
     }
 

@@ -3,11 +3,11 @@ package haywright.app.web.trail;
 /** The eight steps of the trail, in walking order. */
 public enum Step {
     LOTS("Lots", "lots"),
-    TAKE_IT("Take it", "take"),
-    READ_IT("Read it", "reports"),
+    TAKE_IT("Take samples", "take"),
+    READ_IT("Lab reports", "reports"),
     HERD("Herd", "herd"),
     MATCH("Match", "match"),
-    BENCH("Bench", "bench"),
+    BENCH("Rations", "bench"),
     WINTER_BOOK("Winter book", "winter"),
     LETTER("Letter", "letter");
 
