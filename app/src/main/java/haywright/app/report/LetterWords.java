@@ -273,7 +273,7 @@ record LetterWords(
         says.add(
                 Loads.isWeighed(yard)
                         ? "Load in this order. Stop at these numbers." + loads()
-                        : "Feed %s this each day%s."
+                        : "Feed %s this every day%s."
                                 .formatted(
                                         them(),
                                         yard.ranch().outfit().timesADay() > 1 ? ", split into even feedings" : ""));
@@ -387,10 +387,7 @@ record LetterWords(
         var says = new ArrayList<String>();
         says.add("Sick, bloated, down or weak cattle: stop. Call %s first.".formatted(call().vet()));
         says.add("Call %s if they lose condition or do not clean up.".formatted(call().adviser()));
-        says.add(
-                isFed(ENOUGH)
-                        ? "Enough is a few stems left and quiet cattle."
-                        : "Enough is cleaned up by night and quiet cattle.");
+        says.add(isFed(ENOUGH) ? "A few stems left, cattle quiet: enough." : "Gone by dark, cattle quiet: enough.");
         if (!portions().isEmpty()) {
             says.add(cold() + (isSheltered() ? " Wet coats, no windbreak: call." : " Wet coats: call."));
         }

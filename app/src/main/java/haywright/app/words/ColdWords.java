@@ -143,7 +143,7 @@ public final class ColdWords {
         var weather = settings.weather();
         var says = new ArrayList<String>();
         says.add(
-                "In their coat and condition cold begins to cost at %s. At %s with wind of %s%s it feels like %s: %s degrees below."
+                "With their coat and condition, cold starts to cost feed at %s. At %s with wind of %s%s it feels like %s: %s degrees below."
                         .formatted(
                                 Measures.exactly(begins),
                                 Show.temperature(path.at()),

@@ -53,11 +53,10 @@ public final class NumberWords {
         return halves == 1 ? "half a" : halves % 2 == 0 ? whole : whole + " and a half";
     }
 
-    /** {@code ten below zero °F}, {@code zero °F}. @param shown in the degrees of the ranch */
+    /** As said in winter: {@code ten below (°F)}, {@code zero (°F)}. @param shown in the degrees of the ranch */
     public static String degrees(double shown) {
         int whole = (int) Math.abs(Math.rint(shown));
-        return (whole == 0 ? "zero" : of(whole) + (shown < 0 ? " below zero" : " above zero")) + " "
-                + Measures.degree();
+        return (whole == 0 ? "zero" : of(whole) + (shown < 0 ? " below" : " above")) + " (" + Measures.degree() + ")";
     }
 
     /** {@code enough seven times in ten}, {@code not enough}. */

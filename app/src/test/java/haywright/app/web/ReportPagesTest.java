@@ -421,7 +421,8 @@ class ReportPagesTest {
         assertThat(ranch.get("reports/water/" + id).body()).contains("value=\"2,400\"", "checked");
         assertThat(ranch.send("reports/water/" + id + "/delete", Map.of()).status())
                 .isEqualTo(303);
-        assertThat(ranch.get("reports/water").body()).contains("No water is put in yet");
+        assertThat(ranch.get("reports/water").body()).doesNotContain("Dugout", id);
+        assertThat(ranch.kept().waters()).isEmpty();
     }
 
     /** 402 mg/L of sulfur in sulfate is 1,204 of sulfate (SO4 96.06, S 32.06); a limit is no figure, and the box says so. */

@@ -140,7 +140,7 @@ final class MixWords {
     }
 
     /**
-     * Why the one that costs more may be better: {@code  It leaves feed for later that is worth 12 ¢ over its price: 8 ¢
+     * Why the one that costs more may be better: {@code  It saves feed for later, worth 12 ¢ more then than its price now: 8 ¢
      * ahead.} Empty where the two differ by no more than their price.
      */
     static String later(Offer one, Offer other) {
@@ -152,9 +152,9 @@ final class MixWords {
         if (leaves == 0) {
             return "";
         }
-        return " It %s feed that is worth %s over its price later this winter: %s%s."
+        return " It %s feed worth %s more than its price later this winter: %s%s."
                 .formatted(
-                        leaves > 0 ? "leaves" : "takes",
+                        leaves > 0 ? "saves" : "uses up",
                         Show.cents(Math.abs(leaves)),
                         ahead == 0 ? "even" : Show.cents(Math.abs(ahead)),
                         ahead == 0 ? "" : ahead > 0 ? " ahead in all" : " behind in all");

@@ -119,7 +119,10 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         var why = byRule
                 ? "The rule of thumb is used: its tables were checked; the heat balance is from memory."
                 : "The heat balance is used, as this ranch chose: it is from memory; the rule’s tables were checked.";
-        return wide ? why + " So far apart, neither is sure: score the cattle after a cold spell and trust that." : why;
+        return wide
+                ? why
+                        + " They are too far apart to be sure of either: score the cattle after a cold spell and trust that."
+                : why;
     }
 
     private static double costs(Settings settings, Group group, LocalDate day, ColdSystem by) {

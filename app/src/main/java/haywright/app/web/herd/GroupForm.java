@@ -59,7 +59,7 @@ public final class GroupForm {
     static final Field WANTED = number(
             "wantedScore",
             "Score to calve at",
-            "Empty: 5 for cows, 6 for heifers, as far as half a score a month goes. Their score of today holds them.");
+            "Empty: 5 for cows, 6 for heifers, at no more than half a score a month. To just hold them enter their score today.");
     static final Field WEIGHED_ON = pastDate(
                     "weighedOn", "Weighed on", "Such as Nov 12. For a guess, the day it is for.")
             .needed("Enter the day.");

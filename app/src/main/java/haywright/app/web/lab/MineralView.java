@@ -40,10 +40,10 @@ final class MineralView {
                 "Cattle can run short of copper that the feed has enough of. Ask your veterinarian or nutritionist which"
                         + " mineral to give: too much copper harms too.";
             case TETANY ->
-                "Cows near calving and in milk are in danger. Magnesium has to be before them always; a cow that"
+                "Cows near calving and in milk are in danger. Keep magnesium in front of them at all times; a cow that"
                         + " staggers or is down needs a veterinarian at once.";
             case CALCIUM ->
-                "Many hays have more than seven to one, and cattle bear it while phosphorus is enough: let the mineral mix bring it.";
+                "Many hays have more than seven to one, and cattle do fine on it as long as they get enough phosphorus: let the mineral mix supply it.";
         };
         return Optional.of(new HazardView(
                 title,
@@ -92,7 +92,7 @@ final class MineralView {
                                 HazardView.from(f.need().source())))
                         .toList(),
                 null,
-                tooMuch ? HazardView.ASK_VET : "A mineral mix is to bring these."));
+                tooMuch ? HazardView.ASK_VET : "A mineral mix should supply these."));
     }
 
     /** "1.6 to 1", with a digit more below 1, where so little decides; empty where it is not known. */

@@ -46,18 +46,18 @@ public final class FeedForm {
             "later",
             "Price if you wait to mid-March",
             Unit.DOLLAR_PER_TON,
-            "As the price above, without freight. Empty: ours, %s %% more."
+            "As the price above, without freight. Empty: %s %% more."
                     .formatted(Show.number(Facts.value("late_premium"), 0)));
     public static final Ask HARD = new Ask(
             "hardPercent",
-            "Dearer in a hard winter by",
+            "Costs more in a hard winter by",
             Unit.PERCENT,
-            "A winter as cold as 1 in 6. Empty: ours, %s %%.".formatted(Show.number(Facts.value("cold_premium"), 0)),
+            "A winter as cold as 1 in 6. Empty: %s %%.".formatted(Show.number(Facts.value("cold_premium"), 0)),
             6);
     public static final Ask BASIS = Ask.choice(
             "tagBasis",
             "The figures on the tag are",
-            "Tags are as fed unless they say otherwise; an analysis can be either.");
+            "Tags are as fed unless they say otherwise. A lab sheet can be either.");
 
     /** What a tag or a seller's analysis usually prints, in its order. */
     private static final Map<Analyte, String> PRINTED = printed();

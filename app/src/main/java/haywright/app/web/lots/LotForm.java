@@ -60,7 +60,7 @@ public final class LotForm {
             "left",
             "Worth if left at turnout",
             Unit.DOLLAR_PER_TON,
-            "Empty: ours, %s of its price for hay, %s for silage, %s for other feed."
+            "Empty: %s of its price for hay, %s for silage, %s for other feed."
                     .formatted(share("carry_hay"), share("carry_silage"), share("carry_other")));
     public static final Ask KEEP = Ask.amount(
             "keep",
@@ -71,7 +71,7 @@ public final class LotForm {
             "face",
             "Silage face: take off at least, a day",
             Unit.INCH,
-            "So the face does not spoil. {Tons} work too: 1.5 {tons}. Empty: ours, %s inches in cold weather."
+            "So the face does not spoil. {Tons} work too: 1.5 {tons}. Empty: %s inches in cold weather."
                     .formatted(Show.number(Facts.value("face_inches"), 0)));
 
     private static String share(String fact) {
