@@ -33,6 +33,11 @@ public enum AnimalClass {
         return this == MATURE_COW || this == FIRST_CALF_HEIFER || this == BRED_HEIFER;
     }
 
+    /** Cows and bulls that grow no more. */
+    public boolean isGrown() {
+        return this == MATURE_COW || this == BULL;
+    }
+
     /** In her first pregnancy or with her first calf. */
     public boolean firstCalf() {
         return this == FIRST_CALF_HEIFER || this == BRED_HEIFER;

@@ -43,6 +43,10 @@ public record WinterPaper(Ranch ranch, KeptBook book, List<String> rations) {
         return WinterWords.shortIn(book);
     }
 
+    public String costs() {
+        return WinterWords.costs(book);
+    }
+
     public String day() {
         return Show.date(book.day());
     }

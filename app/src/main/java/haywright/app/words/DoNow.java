@@ -36,7 +36,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
     /** @param book null while it is made */
     public static List<DoNow> of(KeptPlan plan, @Nullable KeptBook book) {
         var orders = WinterWords.buy(plan, null);
-        var find = WinterWords.find(plan);
+        var find = WinterWords.find(plan, book);
         if (book == null) {
             return orders.isEmpty() && find.isEmpty() && plan.waiting().isEmpty()
                     ? List.of()
@@ -52,7 +52,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
                             "Decide by %s: %s.".formatted(Show.day(one.decideBy()), brings(one, book)),
                             List.of())));
             orders.forEach(order -> all.add(new DoNow(order, "", List.of())));
-            find.ifPresent(order -> all.add(new DoNow(order, WinterWords.fewer(plan), List.of(), false, true)));
+            find.ifPresent(order -> all.add(new DoNow(order, rest(plan, book), List.of(), false, true)));
         }
         return all;
     }
@@ -95,11 +95,11 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
         if (isAnyway) {
             all.add(new DoNow(
                     "Look for hay now, or plan for fewer cattle.",
-                    "Whatever the test says you need some: about %s in an average winter if it is safe, %s by this plan if it is not."
+                    "Whatever the test says you need some: %s on average if it is safe, %s if it is not."
                                     .formatted(
                                             Show.count(Math.round(Measures.ofTons(left)), Measures.ton()),
-                                            WinterWords.tons(plan.emergencyKg()))
-                            + " " + WinterWords.fewer(plan),
+                                            WinterWords.tons(WinterWords.toFind(plan, book)))
+                            + " " + rest(plan, book),
                     List.of(),
                     false,
                     true));
@@ -107,7 +107,7 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
         var orders = new ArrayList<>(WinterWords.bought(parted.waits(), by));
         orders.addAll(WinterWords.sells(plan));
         if (!isAnyway) {
-            find.map(order -> (order + " " + WinterWords.fewer(plan)).strip()).ifPresent(orders::add);
+            find.map(order -> (order + " " + rest(plan, book)).strip()).ifPresent(orders::add);
         }
         if (!orders.isEmpty()) {
             all.add(new DoNow(
@@ -121,6 +121,10 @@ public record DoNow(String what, String more, List<String> under, boolean isTest
                     false,
                     !isAnyway && find.isPresent()));
         }
+    }
+
+    private static String rest(KeptPlan plan, KeptBook book) {
+        return (WinterWords.fewer(plan, WinterWords.toFind(plan, book)) + " " + WinterWords.ofPlan(plan, book)).strip();
     }
 
     /** What is fed of feeds to buy until then, at this week's rations, beyond what is bought anyway. */

@@ -97,7 +97,11 @@ public final class EatWords {
     }
 
     private static String name(KeptPlan.Eats eats) {
-        return eats.feed().equals(Emergency.ID) ? "hay still to find" : eats.name();
+        return isFound(eats) ? "hay still to find" : eats.name();
+    }
+
+    private static boolean isFound(KeptPlan.Eats eats) {
+        return eats.feed().equals(Emergency.ID);
     }
 
     private static String span(KeptPlan.Stretch stretch) {
@@ -113,7 +117,9 @@ public final class EatWords {
             }
             var eaten = stretch.eats().stream()
                     .filter(eats -> eats.group().equals(group))
-                    .sorted(Comparator.comparingDouble(KeptPlan.Eats::kg).reversed())
+                    .sorted(Comparator.comparing((KeptPlan.Eats eats) -> isFound(eats))
+                            .thenComparing(Comparator.comparingDouble(KeptPlan.Eats::kg)
+                                    .reversed()))
                     .toList();
             double kg = eaten.stream().mapToDouble(KeptPlan.Eats::kg).sum();
             var now = new Mains(
@@ -132,13 +138,13 @@ public final class EatWords {
     }
 
     private static String path(KeptPlan plan, UUID group, LocalDate grass, Set<String> onlyMixed) {
-        var eaten = eaten(plan, group, grass, onlyMixed);
+        var eaten = String.join(", then ", eaten(plan, group, grass, onlyMixed));
         return (eaten.isEmpty() ? "no hay" : eaten)
                 + found(plan, List.of(group)).map(found -> ". " + found).orElse("");
     }
 
-    /** {@code Meadow hay with Cake to Feb 8, then Pivot hay}; empty where nothing is fed to turnout. */
-    private static String eaten(KeptPlan plan, UUID group, LocalDate grass, Set<String> onlyMixed) {
+    /** {@code Meadow hay with Cake to Feb 8}, {@code Pivot hay}; empty where nothing is fed to turnout. */
+    private static List<String> eaten(KeptPlan plan, UUID group, LocalDate grass, Set<String> onlyMixed) {
         var mains = mains(plan, group, grass);
         var says = new ArrayList<String>();
         for (int i = 0; i < mains.size(); i++) {
@@ -146,7 +152,24 @@ public final class EatWords {
             says.add(main.names(onlyMixed)
                     + (i + 1 < mains.size() ? " to " + Show.day(main.to().minusDays(1)) : ""));
         }
-        return String.join(", then ", says);
+        return says;
+    }
+
+    /** Groups that eat the same to turnout. @param eats a stretch each, in order */
+    public record Same(String groups, List<String> eats) {}
+
+    /** Who eats what to turnout, a line for all groups that eat the same. */
+    public static List<Same> same(KeptPlan plan, LocalDate grass, Set<String> onlyMixed) {
+        var byPath = new LinkedHashMap<List<String>, List<String>>();
+        for (var ration : plan.rations()) {
+            var eaten = eaten(plan, ration.group(), grass, onlyMixed);
+            if (!eaten.isEmpty()) {
+                byPath.computeIfAbsent(eaten, groups -> new ArrayList<>()).add(brief(ration.name()));
+            }
+        }
+        return byPath.entrySet().stream()
+                .map(one -> new Same(String.join(", ", one.getValue()), one.getKey()))
+                .toList();
     }
 
     /** {@code 104 tons of hay still to find, planned from Mar 9 on}: hay that nobody has is never left out. */
@@ -167,39 +190,39 @@ public final class EatWords {
     }
 
     /**
-     * What the plan says of the lots, above the chart: {@code Cows, Bulls: Meadow hay with Cake to Mar 29, then Alfalfa. Keep Second
-     * cutting for Heifers from Mar 2. Buy 38 tons of Alfalfa this week.}
+     * What the plan says of the lots, above the chart: {@code Keep Second cutting for Heifers from Mar 2. Buy 38 tons of Alfalfa
+     * this week.}
      */
     public static String keep(KeptBook book, Set<String> onlyMixed) {
-        var says = new ArrayList<>(List.of(keep(book.plan(), book.day(), book.grass(), onlyMixed)));
+        var plan = book.plan();
+        var says = new ArrayList<>(kept(plan, book.day(), book.grass(), onlyMixed));
+        WinterWords.find(plan, book).ifPresent(find -> {
+            says.add(find);
+            says.add(WinterWords.ofPlan(plan, book));
+        });
         var planned = WinterWords.plannedFrom(book);
         if (!planned.isEmpty()) {
             says.add(WinterWords.couldStart(book));
             says.add(planned);
         }
-        DoNow.next(book).ifPresent(order -> says.add(Show.capital(order) + "."));
-        return String.join(" ", says);
+        DoNow.next(book).ifPresent(order -> says.add("Next: " + order + "."));
+        return says.stream().filter(one -> !one.isEmpty()).collect(Collectors.joining(" "));
     }
 
     /** The same of a plan alone, before any winter is played. */
     public static String keep(KeptPlan plan, LocalDate day, LocalDate grass, Set<String> onlyMixed) {
-        var byPath = new LinkedHashMap<String, List<String>>();
-        for (var ration : plan.rations()) {
-            var eaten = eaten(plan, ration.group(), grass, onlyMixed);
-            if (!eaten.isEmpty()) {
-                byPath.computeIfAbsent(eaten, groups -> new ArrayList<>()).add(brief(ration.name()));
-            }
-        }
-        var says = new ArrayList<String>();
-        byPath.forEach((eaten, groups) -> says.add("%s: %s.".formatted(String.join(", ", groups), eaten)));
-        plan.lots().stream()
-                .filter(KeptPlan.LotEnds::isForage)
-                .flatMap(lot -> kept(plan, lot, day, grass, onlyMixed).stream())
-                .limit(MOST_KEPT)
-                .forEach(says::add);
+        var says = new ArrayList<>(kept(plan, day, grass, onlyMixed));
         found(plan, plan.rations().stream().map(KeptPlan.Ration::group).toList())
                 .ifPresent(found -> says.add(found + "."));
         return String.join(" ", says);
+    }
+
+    private static List<String> kept(KeptPlan plan, LocalDate day, LocalDate grass, Set<String> onlyMixed) {
+        return plan.lots().stream()
+                .filter(KeptPlan.LotEnds::isForage)
+                .flatMap(lot -> kept(plan, lot, day, grass, onlyMixed).stream())
+                .limit(MOST_KEPT)
+                .toList();
     }
 
     /** Of a lot that nobody is fed of for some weeks; what somebody eats now is kept for nobody. */

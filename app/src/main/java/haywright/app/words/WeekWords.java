@@ -223,9 +223,9 @@ public final class WeekWords {
         }
         add(
                 all,
-                "Hay to find",
-                WinterWords.tons(before.plan().emergencyKg()),
-                WinterWords.tons(now.plan().emergencyKg()));
+                "Hay still to find",
+                WinterWords.tons(WinterWords.toFind(before.plan(), before)),
+                WinterWords.tons(WinterWords.toFind(now.plan(), now)));
         add(all, "Short from", shortFrom(before), shortFrom(now));
         add(all, "Testing", tested(before), tested(now));
         add(

@@ -17,6 +17,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -39,7 +40,7 @@ public final class WinterWords {
                     : "Stopped before enough winters were played: there is a plan and no count.";
         }
         return lasts == 0
-                ? "You run out of feed before turnout, %s, in every one of 20 past winters%s."
+                ? "You don’t have enough feed to reach turnout, %s, in any of 20 past winters%s."
                         .formatted(grass, evenIf(book.plan()))
                 : "Feed lasts to turnout, %s, in %d winters of 20%s.".formatted(grass, lasts, ifYouBuy(book.plan()));
     }
@@ -67,16 +68,23 @@ public final class WinterWords {
         return tons == 0 ? "" : "%s ($%s)".formatted(Show.count(tons, Measures.ton()), Show.number(dollars, 0));
     }
 
-    /** {@code You are short in 1996-97 and 2010-11 …, by 22 to 40 tons of hay. It could start as early as Apr 8.} Empty where none fell short of hay. */
+    /** {@code You are about 31 tons of hay short on average, 22 to 40 in single winters. It could start as early as Apr 8.} Empty where none fell short of hay. */
     public static String shortIn(KeptBook book) {
         var hay = book.hayShort();
         if (hay.isEmpty()) {
             return "";
         }
+        var range = hay.stream().mapToDouble(KeptBook.ShortWinter::tons).summaryStatistics();
+        var between = between(Measures.ofTons(range.getMin()), Measures.ofTons(range.getMax()));
+        var onAverage = onAverage(book);
+        var starts = (couldStart(book) + " " + plannedFrom(book)).strip();
+        if (hay.size() == book.years() && onAverage.isPresent()) {
+            return "You are %s of hay short on average, %s in single winters. %s"
+                    .formatted(tons(Unit.TON.toBase(onAverage.getAsDouble())), between, starts);
+        }
         var years =
                 hay.stream().limit(MOST_NAMED).map(KeptBook.ShortWinter::winter).collect(Collectors.joining(", "));
-        var tons = hay.stream().mapToDouble(KeptBook.ShortWinter::tons).summaryStatistics();
-        return "%s by %s %s of hay. %s"
+        return "%s by %s %s of hay%s. %s"
                 .formatted(
                         hay.size() == book.years()
                                 ? "You are short"
@@ -84,9 +92,47 @@ public final class WinterWords {
                                         ? "You run short in %d of %d winters, such as %s,"
                                                 .formatted(hay.size(), book.years(), years)
                                         : "You run short in %s,".formatted(years),
-                        between(Measures.ofTons(tons.getMin()), Measures.ofTons(tons.getMax())),
+                        between,
                         Measures.tons(),
-                        (couldStart(book) + " " + plannedFrom(book)).strip());
+                        onAverage.isPresent()
+                                ? ", %s on average over all winters"
+                                        .formatted(Show.number(Measures.ofTons(onAverage.getAsDouble()), 0))
+                                : "",
+                        starts);
+    }
+
+    /** Tons short in the winters of the plan, on average: the one count that every page goes by. */
+    private static OptionalDouble onAverage(KeptBook book) {
+        return book.besides().stream()
+                .limit(1)
+                .filter(one -> one.tonsShort() != null)
+                .mapToDouble(KeptBook.Beside::tonsShort)
+                .findFirst();
+    }
+
+    /** kg of hay still to find: what its winters are short of on average; what its plan feeds where none were played. */
+    static double toFind(KeptPlan plan, @Nullable KeptBook book) {
+        return book == null
+                ? plan.emergencyKg()
+                : Unit.TON.toBase(onAverage(book).orElse(Unit.TON.fromBase(plan.emergencyKg())));
+    }
+
+    /** What a winter comes to, and at what hay still to find is in it; empty where none is, or nothing was counted. */
+    public static String costs(KeptBook book) {
+        var per = book.plan().findPerKg();
+        var bought = book.besides().stream()
+                .limit(1)
+                .map(KeptBook.Beside::bought)
+                .flatMap(Stream::ofNullable)
+                .findFirst();
+        return per == null || bought.isEmpty() || toFind(book.plan(), book) < Unit.TON.toBase(LEAST_TONS)
+                ? ""
+                : "An average winter costs about %s: feed bought, and hay still to find at $%s. That price is our guess, and each “saves” below counts with it."
+                        .formatted(
+                                dollars(bought.get()),
+                                Show.withUnit(
+                                        Show.number(Unit.DOLLAR_PER_KG.to(Measures.price(), per), 0),
+                                        Measures.price()));
     }
 
     static String couldStart(KeptBook book) {
@@ -219,16 +265,29 @@ public final class WinterWords {
         return all;
     }
 
-    /** Hay that nobody has; empty where none is. */
-    public static Optional<String> find(KeptPlan plan) {
-        return plan.emergencyKg() < Unit.TON.toBase(LEAST_TONS)
+    /** Hay that nobody has; empty where none is. @param book null while it is made */
+    public static Optional<String> find(KeptPlan plan, @Nullable KeptBook book) {
+        double kg = toFind(plan, book);
+        boolean isAny = plan.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)
+                || book != null && book.lasts() != null && book.lasts() == 0;
+        return !isAny || kg < Unit.TON.toBase(LEAST_TONS)
                 ? Optional.empty()
-                : Optional.of("You still need %s of hay from somewhere, or fewer cattle."
-                        .formatted(tons(plan.emergencyKg())));
+                : Optional.of("You still need %s of hay from somewhere, or fewer cattle.".formatted(tons(kg)));
+    }
+
+    /** What the plan feeds of hay still to find, where that is another count than the winters’; empty where it is one. */
+    static String ofPlan(KeptPlan plan, KeptBook book) {
+        return tons(toFind(plan, book)).equals(tons(plan.emergencyKg()))
+                ? ""
+                : toFind(plan, book) > plan.emergencyKg()
+                        ? "The plan feeds %s of it; the rest is for harder winters and held for storms."
+                                .formatted(tons(plan.emergencyKg()))
+                        : "The plan feeds %s, since it is made for a winter a little harder than usual."
+                                .formatted(tons(plan.emergencyKg()));
     }
 
     /** How many head eat as much as is to be found, from now on; empty where they are not fed to turnout by the plan. */
-    static String fewer(KeptPlan plan) {
+    static String fewer(KeptPlan plan, double kg) {
         return plan.rations().stream()
                 .filter(ration -> ration.head() > 0)
                 .max(Comparator.comparingInt(KeptPlan.Ration::head))
@@ -240,9 +299,9 @@ public final class WinterWords {
                                     .mapToDouble(KeptPlan.Eats::kg)
                                     .sum()
                             / ration.head();
-                    double head = Math.ceil(plan.emergencyKg() / each);
+                    double head = Math.ceil(kg / each);
                     return each > 0 && head < ration.head()
-                            ? "That is what %s head of %s eat from now to turnout."
+                            ? "That much feeds %s head of %s from now to turnout."
                                     .formatted(Show.number(head, 0), ration.name())
                             : "";
                 })

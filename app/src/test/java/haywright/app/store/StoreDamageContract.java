@@ -129,8 +129,8 @@ abstract class StoreDamageContract extends StoreFilesContract {
                 day,
                 day.plusDays(150),
                 new KeptPlan(
-                        true, List.of(), List.of(), List.of(), 0, List.of(), List.of(), List.of(), List.of(),
-                        List.of()),
+                        true, List.of(), List.of(), List.of(), 0, List.of(), List.of(), List.of(), List.of(), List.of(),
+                        null),
                 null,
                 null,
                 null,

@@ -32,7 +32,8 @@ class WinterMoneyTest {
                         List.of(),
                         List.of(),
                         List.of(),
-                        List.of()),
+                        List.of(),
+                        null),
                 null);
     }
 

@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param stretches from the first day to grass
  * @param lots what is on hand and may be fed
  * @param waiting lots that no group may be fed until they are tested
+ * @param findPerKg dollars a kg as fed that hay beyond all that is counted at; null in a book of an earlier build
  */
 public record KeptPlan(
         boolean lasts,
@@ -36,7 +37,8 @@ public record KeptPlan(
         List<Stretch> stretches,
         List<LotEnds> lots,
         List<Lot> waiting,
-        List<Plan.Unmet> unmet) {
+        List<Plan.Unmet> unmet,
+        @Nullable Double findPerKg) {
     private static final double THOUSAND = 1000;
 
     public KeptPlan {
@@ -156,7 +158,8 @@ public record KeptPlan(
                         .mapToObj(season.feeds()::get)
                         .map(feed -> new Lot(feed.id(), feed.name(), kg(feed.kg())))
                         .toList(),
-                plan.unmet());
+                plan.unmet(),
+                season.emergencyPrice());
     }
 
     private static List<Ration> rations(Orders orders, Season season) {

@@ -34,6 +34,9 @@ final class GroupBlock {
     private final double weight;
     private final Stage stage;
     private final int[] feed;
+    /** Dollars a kg of hay still to find beyond its price, so that the plan comes to it last. */
+    private final double dread;
+
     private final List<Held> rows = new ArrayList<>();
     private final List<Tangent> tangents = new ArrayList<>();
     private int growthMissed = -1;
@@ -52,6 +55,7 @@ final class GroupBlock {
      * @param group its number
      * @param block the stretch
      * @param weight how likely it comes to it
+     * @param isOrdered whether what is on hand goes to everybody before hay that nobody has yet
      * @param before the same group in the stretch before; null in the first
      */
     GroupBlock(
@@ -62,6 +66,7 @@ final class GroupBlock {
             int block,
             double weight,
             Energies made,
+            boolean isOrdered,
             @Nullable GroupBlock before) {
         this.season = season;
         this.group = group;
@@ -70,6 +75,9 @@ final class GroupBlock {
         from = blocks.from(block);
         to = blocks.to(block);
         stage = eater.stages().get(blocks.middle(block));
+        dread = isOrdered
+                ? weight * season.feeds().get(season.emergency()).priced().costPerKgEaten() * share(blocks, block)
+                : 0;
         var diet = new Diet(
                 stage.diet().need(),
                 stage.diet().feeds(),
@@ -106,14 +114,23 @@ final class GroupBlock {
                 : row;
     }
 
+    /** Of its price: the sooner the more, and more for cattle that grow or carry their first calf, which stand poor hay worst. */
+    private double share(Blocks blocks, int block) {
+        double middle = (blocks.from(block) + blocks.to(block)) / 2.0;
+        double soon = Math.max(0, 1 - middle / season.weeks()) * Facts.value("found_soon");
+        boolean isYoung = !eater.group().animals().isGrown();
+        return (soon + (isYoung ? Facts.value("found_young") : 0)) / PERCENT;
+    }
+
     private double[] costs() {
         var costs = new double[stage.feeds().length];
         for (int i = 0; i < costs.length; i++) {
             var of = season.feeds().get(stage.feeds()[i]);
             costs[i] = weight
-                    * (of.isTracked()
-                            ? of.priced().putOut(of.priced().handlingPerKgAsFed())
-                            : of.priced().costPerKgEaten());
+                            * (of.isTracked()
+                                    ? of.priced().putOut(of.priced().handlingPerKgAsFed())
+                                    : of.priced().costPerKgEaten())
+                    + (of.isEmergency() ? dread : 0);
         }
         return costs;
     }
@@ -313,6 +330,12 @@ final class GroupBlock {
     private Plan.Unmet unmet(String row, String name, double share) {
         return new Plan.Unmet(
                 eater.group().name(), season.begins(from), season.begins(to).minusDays(1), row, name, PERCENT * share);
+    }
+
+    /** Dollars by which hay still to find counts beyond its price. */
+    double dread(Optimum optimum) {
+        int found = column(season.emergency());
+        return found < 0 ? 0 : dread * optimum.value(found);
     }
 
     /** Dollars counted for what is missed of needs. */

@@ -72,7 +72,7 @@ public final class Judge {
                 .mapToInt(eater -> eater.fed(0, season.record().late()[truth.winter()]))
                 .toArray();
         var known = new Known(0, days, stock, start.face(), start.canBuy(), start.reserve(), 0, 0, 0, 0);
-        var program = new PlanProgram(season, Blocks.weekly(season), truth.made(), 1);
+        var program = new PlanProgram(season, Blocks.weekly(season), truth.made(), 1, false);
         try (var session = program.open()) {
             program.move(session, known, List.of(Ahead.known(season, forecast, truth)));
             if (session.solve(Budget.UNLIMITED) instanceof Optimum optimum) {

@@ -28,6 +28,7 @@ public final class PlanProgram {
     private final Blocks blocks;
     private final Energies made;
     private final int scenarios;
+    private final boolean isOrdered;
     private final Futures futures;
     private final Prices prices;
     private final LinearProgram program;
@@ -50,8 +51,15 @@ public final class PlanProgram {
     private final boolean[] isReserve;
     private final int[] opening;
 
+    /** A plan for somebody: what is on hand goes to everybody before hay that nobody has yet. */
     public PlanProgram(Season season, Blocks blocks, Energies made, int scenarios) {
+        this(season, blocks, made, scenarios, true);
+    }
+
+    /** @param isOrdered whether hay still to find comes last; not so in a bound, where only dollars count */
+    PlanProgram(Season season, Blocks blocks, Energies made, int scenarios, boolean isOrdered) {
         this.season = season;
+        this.isOrdered = isOrdered;
         this.blocks = blocks;
         this.made = made;
         this.scenarios = scenarios;
@@ -102,6 +110,7 @@ public final class PlanProgram {
                     k,
                     weight(k),
                     made,
+                    isOrdered,
                     k == 0 ? null : nodes[s][k - 1][e]);
         }
         int days = Season.DAYS_A_WEEK * (blocks.to(k) - blocks.from(k));
@@ -375,6 +384,19 @@ public final class PlanProgram {
             }
         }
         return all;
+    }
+
+    /** Dollars that it costs, without what only puts hay still to find last. */
+    double cost(Optimum optimum) {
+        double dread = 0;
+        for (int s = 0; s < scenarios; s++) {
+            for (int k = s == 0 ? 0 : 1; k < blocks.count(); k++) {
+                for (var block : nodes[s][k]) {
+                    dread += block.dread(optimum);
+                }
+            }
+        }
+        return optimum.objective() - dread;
     }
 
     /** Dollars counted for what is missed of a group's needs in one block. */

@@ -32,7 +32,7 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
         }
         return new Plan(
                 first(of),
-                optimum.objective(),
+                of.cost(optimum),
                 runsOut(of, s),
                 buys(of, s),
                 spoils(of, s),

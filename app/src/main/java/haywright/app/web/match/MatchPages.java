@@ -42,10 +42,12 @@ public final class MatchPages {
     }
 
     /**
-     * @param keep what the winter's plan says of the lots; empty where there is no book of it
+     * @param eats who eats what to turnout by the winter's plan; empty where none can be made
+     * @param keep what it says of the lots beside that
      * @param refused why there is no chart
      */
-    public record View(List<Column> columns, List<Row> rows, String keep, List<Problem> refused) {}
+    public record View(
+            List<Column> columns, List<Row> rows, List<EatWords.Same> eats, String keep, List<Problem> refused) {}
 
     /**
      * A group with the stages of this winter that it is looked at in.
@@ -94,7 +96,7 @@ public final class MatchPages {
         try {
             view = view(page);
         } catch (Refused e) {
-            view = new View(List.of(), List.of(), "", List.copyOf(e.problems()));
+            view = new View(List.of(), List.of(), List.of(), "", List.copyOf(e.problems()));
         }
         page.show("haywright/app/web/match/match.jte", view);
     }
@@ -116,24 +118,27 @@ public final class MatchPages {
                         group.name(),
                         of(any, group).map(MatchPages::when).toList()))
                 .toList();
-        return new View(columns, rows, keep(page), List.of());
-    }
-
-    /** From the winter book; where there is none from the plan that one would begin with, which is there at once. */
-    private static String keep(Page page) {
-        return page.book()
-                .map(book -> EatWords.keep(book, page.chart().onlyMixed()))
-                .orElseGet(() -> Season.lacking(page.yard()).isEmpty() ? planned(page) : fed(page));
-    }
-
-    private static String planned(Page page) {
+        var mixed = page.chart().onlyMixed();
+        var book = page.book();
+        if (book.isPresent()) {
+            var kept = book.get();
+            var eats = EatWords.same(kept.plan(), kept.grass(), mixed);
+            return new View(columns, rows, eats, EatWords.keep(kept, mixed), List.of());
+        }
+        // where there is no book, the plan that one would begin with is there at once
+        if (!Season.lacking(page.yard()).isEmpty()) {
+            return new View(columns, rows, List.of(), fed(page), List.of());
+        }
         var rations = page.rations();
         var winter = rations.once(WinterPlan.class, () -> WinterPlan.of(SeasonByRations.of(rations)));
-        return EatWords.keep(
-                KeptPlan.of(winter.plan(), winter.season()),
-                page.today(),
-                winter.season().grass(),
-                page.chart().onlyMixed());
+        var plan = KeptPlan.of(winter.plan(), winter.season());
+        var grass = winter.season().grass();
+        return new View(
+                columns,
+                rows,
+                EatWords.same(plan, grass, mixed),
+                EatWords.keep(plan, page.today(), grass, mixed),
+                List.of());
     }
 
     /** Without a turnout date nothing can be planned, and the rations of today are all there is. */
