@@ -165,9 +165,10 @@ public final class WeekWords {
                 ? Optional.empty()
                 : new Yard(ranch, LocalDate.EPOCH)
                         .notEaten(lot)
-                        .filter(now -> Math.abs(now.percent() - now.usual()) >= LEAST_PERCENT)
-                        .map(now ->
-                                "%s: we now figure %s %% is wasted, give or take %s. It was %s %%. That puts %s of yours together with our usual figure. The lot %s."
+                        .map(now -> Math.abs(now.percent() - now.usual()) < LEAST_PERCENT
+                                ? "%s: what you saw not eaten is close to the %s %% that we figure on, so that stands."
+                                        .formatted(lot.name(), Show.number(now.usual(), 0))
+                                : "%s: we now figure %s %% is wasted, give or take %s. It was %s %%. That puts %s of yours together with our usual figure. The lot %s."
                                         .formatted(
                                                 lot.name(),
                                                 Show.number(now.percent(), 0),
@@ -207,6 +208,28 @@ public final class WeekWords {
         if (isApart) {
             all.add("Fed %s: %s.".formatted(span(week), String.join(", ", says)));
         }
+    }
+
+    /** Tons of lots put out in these weeks beside what the book before had planned for as many days, before any effect of it. */
+    public static List<Moved> fed(KeptBook before, List<FedWeek> since, Ranch ranch) {
+        var plan = before.plan().aDay();
+        return since.stream()
+                .filter(week -> !week.fed().isEmpty())
+                .map(week -> {
+                    double planned = week.days()
+                            * ranch.lots().keySet().stream()
+                                    .mapToDouble(lot -> plan.getOrDefault(lot.toString(), 0.0))
+                                    .sum();
+                    double fed = week.fed().entrySet().stream()
+                            .filter(one -> ranch.lots().containsKey(one.getKey()))
+                            .mapToDouble(one -> one.getValue().base())
+                            .sum();
+                    return new Moved(
+                            "Fed " + span(week),
+                            WinterWords.tons(planned) + " planned",
+                            WinterWords.tons(fed) + " fed, off what is on hand");
+                })
+                .toList();
     }
 
     /** A figure of two books. */

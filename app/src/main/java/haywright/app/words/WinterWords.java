@@ -96,7 +96,7 @@ public final class WinterWords {
                         Measures.tons(),
                         onAverage.isPresent()
                                 ? ", %s on average over all winters"
-                                        .formatted(Show.number(Measures.ofTons(onAverage.getAsDouble()), 0))
+                                        .formatted(tons(Unit.TON.toBase(onAverage.getAsDouble())))
                                 : "",
                         starts);
     }
@@ -127,7 +127,7 @@ public final class WinterWords {
                 .findFirst();
         return per == null || bought.isEmpty() || toFind(book.plan(), book) < Unit.TON.toBase(LEAST_TONS)
                 ? ""
-                : "An average winter costs about %s: feed bought, and hay still to find at $%s. That price is our guess, and each “saves” below counts with it."
+                : "An average winter costs about %s: feed bought, and hay still to find at $%s. That price is our guess, and each “saves” counts with it."
                         .formatted(
                                 dollars(bought.get()),
                                 Show.withUnit(

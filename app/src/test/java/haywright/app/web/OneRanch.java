@@ -147,8 +147,12 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
 
     /** A hundred mature cows of 1,300 lb. */
     void cows() {
+        cows("Cows");
+    }
+
+    void cows(String name) {
         var cows = new LinkedHashMap<String, String>();
-        cows.put("name", "Cows");
+        cows.put("name", name);
         cows.put("head", "100");
         cows.put("weight", "1300");
         cows.put("shrunk", "no");

@@ -394,7 +394,7 @@ class WinterPagesTest {
         assertThat(ranch.send("take", "take/line", Map.of("line", line)).status())
                 .isEqualTo(422);
         // another group: the boxes are others, and so is the sheet
-        ranch.cows();
+        ranch.cows("More cows");
         assertThat(ranch.send("winter/week", "winter/week/line", Map.of("line", line))
                         .status())
                 .isEqualTo(422);

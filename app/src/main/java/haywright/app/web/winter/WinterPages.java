@@ -24,6 +24,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Whether the feed lasts to grass. The page answers at once; winters come in as they are played. */
@@ -234,7 +235,12 @@ public final class WinterPages {
                 .toList();
         return new Since(
                 before.book(),
-                now == null ? List.of() : WeekWords.moved(before.book(), now),
+                now == null
+                        ? List.of()
+                        : Stream.concat(
+                                        WeekWords.fed(before.book(), weeks, page.ranch()).stream(),
+                                        WeekWords.moved(before.book(), now).stream())
+                                .toList(),
                 WeekWords.why(before.book(), weeks, page.ranch(), page.today()),
                 words(edits));
     }
