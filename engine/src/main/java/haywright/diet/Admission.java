@@ -52,7 +52,7 @@ final class Admission {
                                     case BRED_HEIFER, FIRST_CALF_HEIFER, GROWING ->
                                         "published straw rations are for mature cows in good condition, and these still grow";
                                 }),
-                "If they get it now, enter that under what you feed now. Or ask for it in a sentence under your limits, with your nutritionist.");
+                "Ask your nutritionist before they get any. If it is agreed, set how much under your limits.");
     }
 
     static boolean hasEnergyAndProtein(Feed feed) {

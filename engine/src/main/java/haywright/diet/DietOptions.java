@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What the ranch may choose about a diet.
@@ -135,8 +136,12 @@ public record DietOptions(
                 straw);
     }
 
-    /** Where practice gives them none of this straw. */
+    /** Where practice gives them none of this straw: what the limits of feeds ask for stays. */
     public DietOptions withoutStraw(Set<String> feeds) {
+        var asked = feedLimits.stream()
+                .filter(limit -> limit.amount() > 0)
+                .map(FeedLimit::feed)
+                .collect(Collectors.toSet());
         return new DietOptions(
                 limitsOff,
                 feedLimits,
@@ -148,7 +153,7 @@ public record DietOptions(
                 isCareful,
                 leastHarm,
                 grainPutOut,
-                feeds);
+                feeds.stream().filter(feed -> !asked.contains(feed)).collect(Collectors.toSet()));
     }
 
     /** By the limits for a shortage. */

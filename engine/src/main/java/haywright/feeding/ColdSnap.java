@@ -116,7 +116,8 @@ public record ColdSnap(
                 .orElse(feed);
     }
 
-    private static boolean gathersNitrate(PricedFeed feed) {
+    /** Whether a bale of a lot of the ranch may be over the line of the most careful, its report below it. */
+    public static boolean gathersNitrate(PricedFeed feed) {
         return feed.own()
                 && feed.feed().nitrateDanger()
                 && A_BALE_MAY_HOLD

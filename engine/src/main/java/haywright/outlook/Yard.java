@@ -33,7 +33,6 @@ import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -43,7 +42,6 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -332,27 +330,8 @@ public final class Yard {
                         false,
                         true)
                 .losing(1 / (1 - lost / 100))
-                .withoutStraw(strawNotFor(group, wanted, offered));
+                .withoutStraw(HayFacts.strawNotFor(group.animals(), group.conditionScore(), offered));
         return new LeastCostRation(offered, need, options, wanted.sureness(), LeastCostRation.Amounts.AS_FED);
-    }
-
-    /** Straw that practice gives this group none of, and that nobody feeds it or asks for. */
-    private Set<String> strawNotFor(Group group, Wishes wanted, List<PricedFeed> offered) {
-        if (HayFacts.isSturdy(group)) {
-            return Set.of();
-        }
-        var said = new HashSet<String>();
-        Optional.ofNullable(ranch.fedNow().get(group.id())).stream()
-                .flatMap(now -> now.amounts().entrySet().stream())
-                .filter(fed -> fed.getValue().value() > 0)
-                .forEach(fed -> said.add(fed.getKey().toString()));
-        wanted.feeds().stream()
-                .filter(wish -> wish.amount().value() > 0)
-                .forEach(wish -> said.add(wish.feed().toString()));
-        return offered.stream()
-                .filter(feed -> feed.isStraw() && !said.contains(feed.feed().id()))
-                .map(feed -> feed.feed().id())
-                .collect(Collectors.toSet());
     }
 
     /** Whether what is left of it was looked at, so that no usual share counts beside that. */

@@ -13,6 +13,7 @@ import haywright.ranch.FedNow;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.Wishes;
+import haywright.ration.HandMix;
 import haywright.ration.NoRation;
 import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
@@ -109,15 +110,20 @@ class StrawForTest {
                 .isEqualTo(isOut);
     }
 
-    /** Somebody said it: then it is offered, and the other limits on straw hold. */
+    /** Who asks for it by a limit keeps it; that they get it now makes it no feed for them, and the bench says why. */
     @Test
-    void whoFeedsItNowOrAsksForItKeepsIt() {
+    void whoAsksForItKeepsItAndWhoFeedsItNowHearsThatItIsNotForThem() {
         var bulls = group(AnimalClass.BULL, 1800, 5);
-        var ranch = ranch(bulls);
-        assertThat(leftOut(ranch.with(new FedNow(bulls.id(), Map.of(STRAW, FOUR_POUNDS)))))
-                .isEmpty();
-        assertThat(leftOut(ranch.with(new FedNow(bulls.id(), Map.of(STRAW, Quantity.of(0, Unit.POUND_A_DAY))))))
-                .hasSize(1);
+        var ranch = ranch(bulls).with(lot(HAY, FeedClass.GRASS_HAY));
+        var fed = ranch.with(new FedNow(bulls.id(), Map.of(STRAW, FOUR_POUNDS)));
+        assertThat(leftOut(fed)).containsExactly(STRAW.toString());
+        assertThat(HandMix.judge(new Yard(fed, DAY).alone(bulls), Map.of(STRAW.toString(), 1.8, HAY.toString(), 12.0))
+                        .notAllowed())
+                .singleElement()
+                .satisfies(out -> {
+                    assertThat(out.feed().id()).isEqualTo(STRAW.toString());
+                    assertThat(out.danger()).isFalse();
+                });
         assertThat(leftOut(ranch.with(new Wishes(
                         bulls.id(),
                         List.of(new Wishes.Wish(STRAW, DietRow.Sense.AT_MOST, FOUR_POUNDS)),

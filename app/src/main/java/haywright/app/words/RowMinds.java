@@ -3,6 +3,7 @@ package haywright.app.words;
 import haywright.diet.CheckedNeed;
 import haywright.feeding.ChangeDays;
 import haywright.feeding.ColdSnap;
+import haywright.feeding.hay.BunkTurns;
 import haywright.feeding.hay.HayChange;
 import haywright.feeding.hay.HayRow;
 import haywright.forage.Analyte;
@@ -28,17 +29,20 @@ final class RowMinds {
     /** Of its line, from which nitrate leaves no room for the water’s. */
     private static final double AT_THE_LINE = 0.95;
 
+    private static final double TENTHS = 10;
+
     private RowMinds() {}
 
     static Stream<String> of(HayRow row, Ranch ranch) {
         return Stream.of(
                         nitrate(row),
+                        baleByBale(row),
                         row.changes().stream().map(RowMinds::change),
                         bunk(row, ranch),
                         row.inTwoFeedings() && ranch.outfit().timesADay() < 2
                                 ? Stream.of("Feed the grain twice a day. Your settings say once.")
                                 : Stream.<String>of(),
-                        Optional.ofNullable(row.magnesium()).stream().map(RowMinds::magnesium),
+                        Optional.ofNullable(row.magnesium()).stream().map(need -> magnesium(need, row)),
                         Optional.ofNullable(row.cold()).stream().flatMap(cold -> cold(row, cold)))
                 .flatMap(says -> says);
     }
@@ -68,9 +72,30 @@ final class RowMinds {
      * @see "Rations could cause winter tetany, Alberta Agriculture (Kopp): magnesium oxide; from a month before calving is
      *     common practice, no source"
      */
-    private static String magnesium(CheckedNeed need) {
-        return "These feeds have %s magnesium and %s is needed: put out a high-magnesium mineral, from a month before calving to turnout. Ask your veterinarian about tetany."
-                .formatted(CheckedWords.supplied(need), CheckedWords.share(need.needed(), need.unit()));
+    private static String magnesium(CheckedNeed need, HayRow row) {
+        var known = need.unknown().isEmpty()
+                ? "%s have %s magnesium and %s is needed: "
+                        .formatted(
+                                row.inMilk() ? "These feeds" : "The feeds after calving",
+                                CheckedWords.supplied(need),
+                                CheckedWords.share(need.needed(), need.unit()))
+                : "%s may be short of magnesium, %s is needed and no figure is known of %s: "
+                        .formatted(
+                                row.inMilk() ? "These feeds" : "The feeds after calving",
+                                CheckedWords.share(need.needed(), need.unit()),
+                                String.join(" and ", need.unknown()));
+        return known
+                + "put out a high-magnesium mineral, from a month before calving to turnout. Ask your veterinarian about tetany.";
+    }
+
+    /** Single bales may be over the line where their lot is not. */
+    private static Stream<String> baleByBale(HayRow row) {
+        var lots = row.baleByBale().stream().map(feed -> feed.feed().name()).toList();
+        return lots.isEmpty()
+                ? Stream.of()
+                : Stream.of(
+                        "%s can gather nitrate, and a bale may hold twice what its report says. Test a few bales one by one. Let them fill on other hay first, and never turn hungry cattle onto it."
+                                .formatted(String.join(" and ", lots)));
     }
 
     /** {@code Change over from Jan 29 to Feb 8: trade a quarter every 3 days. New or more: Rolled barley.} */
@@ -89,6 +114,11 @@ final class RowMinds {
                                         .collect(Collectors.joining(", ")),
                                 Show.number(Math.floor(10 * change.grain() + 1e-6) / 10, 1))
                 : "";
+        if (!change.stops().isEmpty()) {
+            var rises = more.isEmpty() ? "" : " New or more: " + more + "." + pounds;
+            return "They get %s now: it must stop today, so there is nothing to trade it for by quarters. Call your nutritionist or veterinarian before the first feeding.%s"
+                    .formatted(String.join(" and ", change.stops()), rises);
+        }
         return (change.atCalving()
                         ? "Each cow from the day she calves, not all by the date: trade a quarter every %s days, all on her day %s. New or more: %s.%s Keep fresh cows apart for it."
                         : "Change over from %3$s to %4$s: trade a quarter every %1$s days. New or more: %5$s.%6$s")
@@ -105,22 +135,19 @@ final class RowMinds {
                                 });
     }
 
-    /** Lots that a pen is fed in one after the other; nobody keeps more of them off the feed (judgment). */
-    private static final int MOST_TURNS = 3;
-
     /**
      * {@code 117 head need 234 feet of bunk to eat all at once; there are 120. Feed them in 2 turns or pens of at most 59
      * head, each with its whole share.}
      */
     private static Stream<String> bunk(HayRow row, Ranch ranch) {
-        boolean isFoughtFor = row.cold() != null || row.isStretched() && HayRow.pounds(row.grain()) > FOUGHT_FOR;
+        boolean isFoughtFor = row.isLimited() || row.isStretched() && HayRow.pounds(row.grain()) > FOUGHT_FOR;
         if (!isFoughtFor) {
             return Stream.of();
         }
         var outfit = ranch.outfit();
-        double feet = BunkRoom.feet(row.head(), false);
+        double feet = BunkTurns.feet(row.head());
         double there = outfit.bunk() == null ? 0 : outfit.bunk().in(Unit.FOOT);
-        int turns = there == 0 ? 0 : (int) Math.ceil(row.head() / Math.floor(there * row.head() / feet));
+        int turns = BunkTurns.of(row.head(), there);
         int each = turns == 0 ? row.head() : (int) Math.ceil((double) row.head() / turns);
         return Stream.of(
                 "%s head need %s feet of bunk to eat all at once%s%s"
@@ -132,7 +159,7 @@ final class RowMinds {
                                         : "; there are %s.".formatted(Show.number(there, 0)),
                                 there >= feet
                                         ? ""
-                                        : turns == 0 || turns > MOST_TURNS
+                                        : turns == 0 || BunkTurns.areTooMany(turns)
                                                 ? " Without the room the strong ones eat the others’ grain: do not take this step."
                                                 : " Feed them in %d turns or pens of at most %d head, each with its whole share, and keep the others away: else the strong ones eat their grain."
                                                         .formatted(turns, each)),
@@ -145,9 +172,12 @@ final class RowMinds {
                                         Show.number(each * HayRow.pounds(row.grain()), 0)));
     }
 
-    /** What colder days take where hay is limited, and that nothing of it is counted. */
+    /** What colder days take, and that nothing of it is counted; by the degree where hay is limited. */
     private static Stream<String> cold(HayRow row, ColdSnap cold) {
         var kept = storm(row, cold).stream().map(pounds -> keep(row, pounds));
+        if (!row.isLimited()) {
+            return kept;
+        }
         boolean isFull = ColdWords.isFull(cold) && cold.hay().isPresent();
         return Stream.concat(
                 isFull
@@ -156,11 +186,11 @@ final class RowMinds {
                 kept);
     }
 
-    /** Tons that a storm takes of a row, as its line has them; 0 where its hay is not limited. */
+    /** Tons that a storm takes of a row, as its line has them; 0 where more hay is no help. */
     static double stormTons(HayRow row) {
         return Optional.ofNullable(row.cold())
                 .flatMap(cold -> storm(row, cold))
-                .map(pounds -> tons(row, pounds))
+                .map(pounds -> Math.rint(TENTHS * tons(row, pounds)) / TENTHS)
                 .orElse(0.0);
     }
 

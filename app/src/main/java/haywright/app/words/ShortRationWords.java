@@ -210,7 +210,9 @@ public final class ShortRationWords {
                 + (least.scoreLost() >= LEAST_SCORE
                         ? "; in milk they lose %s of a score by turnout".formatted(Show.number(least.scoreLost(), 1))
                         : "")
-                + (least.isStrawNow() ? " They get straw only because they do now." : "");
+                + least.stops().stream()
+                        .map(out -> " They get it now: %s.".formatted(out.why()))
+                        .collect(Collectors.joining());
     }
 
     private static String need(String row) {

@@ -1,6 +1,7 @@
 package haywright.app.words;
 
 import haywright.diet.LimitFeeding;
+import haywright.feeding.hay.HayRow;
 import haywright.feeding.hay.HayStep;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
@@ -360,6 +361,18 @@ public final class ShortWords {
         return Show.number(HayFacts.value(id), 0);
     }
 
+    /** Until when the bench and letters hold, and from when the rows. */
+    public static String rowsHold(ShortOfHay hay) {
+        return hay.firstThatFeeds()
+                .map(step ->
+                        "Feed by each group’s bench and letter until %s, the first of these steps that changes what is fed: %s. From that day on feed by these rows instead. Testing, rings, buying and selling change no ration."
+                                .formatted(
+                                        step.by().equals(hay.today()) ? "today" : Show.day(step.by()),
+                                        order(step, hay)))
+                .orElse(
+                        "None of these steps changes what is fed: feed by each group’s bench and letter. The rows show what is counted above.");
+    }
+
     /** What comes after the ladder. */
     public static List<String> after(ShortOfHay hay) {
         var says = new ArrayList<String>();
@@ -381,6 +394,10 @@ public final class ShortWords {
                                 ? "They should hold condition, and thin ones gain to calving. Score them every two weeks."
                                 : "They should hold condition. Score them every two weeks."
                         : "Some groups fall short of their needs even then, as their lines say: they lose condition.");
+        if (hay.isBunkTooShort()) {
+            says.add(
+                    "Limiting hay for grain is not among the steps: your bunk is too short for all cows, and in more than three turns the strong ones eat the others’ grain.");
+        }
         hay.toBuy().ifPresent(buy -> says.add(bought(buy, hay)));
         says.add(
                 "Which hay goes to whom is in the rows below, as their needs and what hay is left have it. Among like hays give the best to heifers, then to cows after calving.");
@@ -388,18 +405,22 @@ public final class ShortWords {
         return says;
     }
 
-    /** What one storm takes of the cows on limited hay, at its worst time of each group, beside what is left over. */
+    /** What one storm takes of all cattle, on the worst day for it, beside what is left over. */
     private static String storm(ShortOfHay hay) {
-        double takes = hay.leastHarm().stream()
-                .mapToDouble(least -> least.rows().stream()
+        var rows =
+                hay.leastHarm().stream().flatMap(least -> least.rows().stream()).toList();
+        double takes = rows.stream()
+                .map(HayRow::from)
+                .mapToDouble(day -> rows.stream()
+                        .filter(row -> !row.from().isAfter(day) && !row.until().isBefore(day))
                         .mapToDouble(RowMinds::stormTons)
-                        .max()
-                        .orElse(0))
-                .sum();
+                        .sum())
+                .max()
+                .orElse(0);
         double left = Math.max(0, hay.tonsOnHand() + hay.tonsBought() - hay.tonsTakenAtLast());
         return takes <= left
                 ? ""
-                : " It does not in a stormy one: ten days of storm take up to %s more for cows on limited hay, and %s are left over. Find that hay before you begin."
+                : " It does not in a stormy one: ten days of storm take up to %s more, and %s are left over. Find that hay before you begin."
                         .formatted(tons(takes), tons(left));
     }
 

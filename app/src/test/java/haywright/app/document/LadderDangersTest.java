@@ -157,12 +157,13 @@ class LadderDangersTest {
                         .filter(e -> e.getKey().isStraw())
                         .mapToDouble(Map.Entry::getValue)
                         .sum();
-                if (cold == null) {
+                if (!row.isLimited()) {
                     assertThat(straw).isZero();
                     continue;
                 }
                 limited++;
                 assertThat(row.inMilk()).isFalse();
+                assertThat(cold).isNotNull();
                 var hay = cold.hay().orElseThrow();
                 assertThat(row.feeds().keySet()).contains(hay);
                 var day = row.from().plusDays(row.days() / 2);
@@ -253,7 +254,7 @@ class LadderDangersTest {
         var hay = drought();
         for (var least : hay.leastHarm()) {
             for (var row : least.rows()) {
-                if (row.cold() != null) {
+                if (row.isLimited()) {
                     limited++;
                     var line = String.join(" ", ShortRationWords.beside(row, hay.ranch()));
                     assertThat(line).contains("%d feet of bunk".formatted(2 * row.head()), "there are 120");
@@ -288,14 +289,15 @@ class LadderDangersTest {
                             * feed.feed().composition().most(Analyte.MG).orElse(0);
                 }
                 var need = row.magnesium();
-                boolean isKnown = row.feeds().keySet().stream()
-                        .allMatch(feed -> feed.feed().composition().knows(Analyte.MG));
-                if (isKnown && magnesium / dry < 0.17) {
+                // a feed without a figure is none that brings enough
+                if (magnesium / dry < 0.17) {
                     assertThat(need).as(least.group().name() + " " + row.from()).isNotNull();
                 }
                 if (need != null) {
                     short_++;
-                    assertThat(need.most()).isCloseTo(magnesium / dry, within(1e-6));
+                    if (need.unknown().isEmpty()) {
+                        assertThat(need.most()).isCloseTo(magnesium / dry, within(1e-6));
+                    }
                     assertThat(String.join(" ", ShortRationWords.beside(row, hay.ranch())))
                             .contains("high-magnesium mineral");
                 }
@@ -304,25 +306,83 @@ class LadderDangersTest {
         assertThat(short_).isPositive();
     }
 
+    /** A month before: who has to put out magnesium after calving reads it in a row that begins 30 days before, or earlier. */
+    @Test
+    void magnesiumIsSaidAMonthBeforeCalving() {
+        int ahead = 0;
+        for (var least : drought().leastHarm()) {
+            var calved = least.rows().stream().filter(HayRow::inMilk).findFirst();
+            if (calved.isEmpty() || calved.get().magnesium() == null) {
+                continue;
+            }
+            var month = calved.get().from().minusDays(30);
+            for (var row : least.rows()) {
+                if (!row.inMilk() && !row.until().isBefore(month)) {
+                    ahead++;
+                    assertThat(row.magnesium())
+                            .as(least.group().name())
+                            .isEqualTo(calved.get().magnesium());
+                }
+            }
+        }
+        assertThat(ahead).isPositive();
+    }
+
+    /** Failed barley of 540 ppm: twice that is over 678. Each row with it says so, and that it is new where it is. */
+    @Test
+    void hayThatGathersNitrateSaysSoInItsRow() {
+        int fed = 0;
+        int fresh = 0;
+        for (var least : drought().leastHarm()) {
+            for (var row : least.rows()) {
+                boolean has = row.feeds().entrySet().stream()
+                        .anyMatch(e -> e.getKey().feed().name().startsWith("Failed barley")
+                                && HayRow.pounds(e.getValue()) > 0);
+                assertThat(row.baleByBale().stream()
+                                .anyMatch(feed -> feed.feed().name().startsWith("Failed barley")))
+                        .isEqualTo(has);
+                fed += has ? 1 : 0;
+                for (var change : row.changes()) {
+                    fresh += change.more().stream().anyMatch(name -> name.startsWith("Failed barley")) ? 1 : 0;
+                }
+            }
+        }
+        assertThat(fed).isPositive();
+        assertThat(fresh).isPositive();
+    }
+
     private static final Pattern STORM = Pattern.compile("= ([0-9.]+) tons\\. None of it");
 
-    /** What a storm takes, each group at its worst row as printed, beside the hay that the rows leave. */
+    /** What a storm takes of all rows that are fed on its first day, on the worst day, as printed, beside the hay left. */
     @Test
     void itReachesTurnoutInAStormOnlyWhereSoMuchIsLeft() {
         for (var hay : List.of(drought(), demo())) {
+            var rows = hay.leastHarm().stream()
+                    .flatMap(least -> least.rows().stream())
+                    .toList();
             double takes = 0;
-            for (var least : hay.leastHarm()) {
-                takes += least.rows().stream()
-                        .flatMap(row -> ShortRationWords.beside(row, hay.ranch()).stream())
-                        .flatMap(line -> STORM.matcher(line).results())
-                        .mapToDouble(found -> Double.parseDouble(found.group(1)))
-                        .max()
-                        .orElse(0);
+            for (var day : rows.stream().map(HayRow::from).distinct().toList()) {
+                takes = Math.max(
+                        takes,
+                        rows.stream()
+                                .filter(row ->
+                                        !row.from().isAfter(day) && !row.until().isBefore(day))
+                                .flatMap(row -> ShortRationWords.beside(row, hay.ranch()).stream())
+                                .flatMap(line -> STORM.matcher(line).results())
+                                .mapToDouble(found -> Double.parseDouble(found.group(1)))
+                                .sum());
             }
+            // the others eat more in a storm too, not those on limited hay alone
+            assertThat(rows.stream()
+                            .filter(row -> !row.isLimited())
+                            .flatMap(row -> ShortRationWords.beside(row, hay.ranch()).stream())
+                            .filter(line -> STORM.matcher(line).find()))
+                    .isNotEmpty();
             double left = hay.tonsOnHand() + hay.tonsBought() - hay.tonsTakenAtLast();
             var says = String.join(" ", ShortWords.after(hay));
             assertThat(takes).isPositive();
-            assertThat(says.contains("%.1f tons more".formatted(takes))).isEqualTo(takes > left);
+            assertThat(says.contains((takes < 9.95 ? "%.1f tons more" : "%.0f tons more").formatted(takes)))
+                    .isEqualTo(takes > left);
         }
         // the bulls of the drought ranch go out on May 25, the others on May 10
         assertThat(String.join(" ", ShortWords.after(drought()))).contains("Bulls", "May 25", "May 10");

@@ -109,7 +109,9 @@ final class HayLadder {
         }
         sellOpen();
         step(What.STRAW, on(dates.straw()), HayPlan::withStraw, 0, 0, 0.0);
-        step(What.LIMIT_HAY, on(dates.straw()), HayPlan::withLimit, 0, 0, 0.0);
+        if (!BunkTurns.isBunkTooShort(yard)) {
+            step(What.LIMIT_HAY, on(dates.straw()), HayPlan::withLimit, 0, 0, 0.0);
+        }
         away();
         sellBred();
     }

@@ -82,7 +82,7 @@ final class HayQuestions {
             if (need.isEmpty()) {
                 return null;
             }
-            var may = mayHave(group, milking);
+            var may = mayHave(milking);
             var wished = new LeastCostRation(
                     may, need.get(), options(group, whole), sureness(group, whole), LeastCostRation.Amounts.EXACT);
             var careful = asked(wished, may, withoutVainWishes(wished));
@@ -111,31 +111,27 @@ final class HayQuestions {
                 .toList();
     }
 
-    /** Straw goes to dry mature cows in good condition, and to others as far as they get it now. */
-    private List<PricedFeed> mayHave(Group group, boolean milking) {
-        return feeds.stream()
-                .filter(feed -> !feed.isStraw() || HayFacts.isSturdy(group) && !milking || strawNow(group, feed) > 0)
-                .toList();
+    /** Straw goes to dry cattle; to which of them, their question has. */
+    private List<PricedFeed> mayHave(boolean milking) {
+        return feeds.stream().filter(feed -> !feed.isStraw() || !milking).toList();
     }
 
-    /** kg put out a head and day of a feed, where somebody said so. */
-    private double strawNow(Group group, PricedFeed feed) {
+    /** What they get now and no ration may have, each with its reason. */
+    List<LeftOut> stops(Group group) {
         var now = yard.ranch().fedNow().get(group.id());
-        var amount = now == null
-                ? null
-                : now.amounts().get(UUID.fromString(feed.feed().id()));
-        return amount == null ? 0 : amount.in(Unit.KILOGRAM_A_DAY);
-    }
-
-    /** Whether a group that gets no straw by itself gets some now. */
-    boolean getsStraw(Group group) {
-        return !HayFacts.isSturdy(group)
-                && feeds.stream().anyMatch(feed -> feed.isStraw() && strawNow(group, feed) > 0);
+        return now == null
+                ? List.of()
+                : yard.alone(group).diet().leftOut().stream()
+                        .filter(out -> {
+                            var fed =
+                                    now.amounts().get(UUID.fromString(out.feed().id()));
+                            return fed != null && fed.value() > 0;
+                        })
+                        .toList();
     }
 
     /**
-     * Held to what they would eat, to straw that they get now and to what one feeding may have of grain. Thin cows
-     * have hay before them all day.
+     * Held to what they would eat and to what one feeding may have of grain. Thin cows have hay before them all day.
      */
     private DietOptions options(Group group, LeastCostRation whole) {
         var usual = whole.options().atLeastHarm();
@@ -149,9 +145,7 @@ final class HayQuestions {
                 / 100
                 * whole.need().bodyWeight();
         for (var feed : feeds) {
-            if (feed.isStraw() && !HayFacts.isSturdy(group)) {
-                atMost(limits, feed, strawNow(group, feed));
-            } else if (grown && feed.feed().feedClass() == FeedClass.GRAIN) {
+            if (grown && feed.feed().feedClass() == FeedClass.GRAIN) {
                 atMost(limits, feed, grain);
             }
         }

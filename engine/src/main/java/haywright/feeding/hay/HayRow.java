@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,8 +27,9 @@ import org.jspecify.annotations.Nullable;
  * @param onlyMixed lots that may not be fed to them alone for their nitrate
  * @param nitrate share of the line of these cattle that the whole of it comes to
  * @param isStretched whether it is for mature cows in good condition, whose hay is limited or grained for it
- * @param magnesium where these feeds have too little of it; else null
- * @param cold where their hay is limited, what colder days take on top; null where it is not
+ * @param magnesium where these feeds may have too little of it, or of those about to calve the feeds after it; else null
+ * @param isLimited whether their hay is limited
+ * @param cold what colder days take on top; null where it is not known
  */
 public record HayRow(
         boolean inMilk,
@@ -42,6 +44,7 @@ public record HayRow(
         double nitrate,
         boolean isStretched,
         @Nullable CheckedNeed magnesium,
+        boolean isLimited,
         @Nullable ColdSnap cold) {
     private static final int TENTHS = 10;
 
@@ -51,6 +54,32 @@ public record HayRow(
     public HayRow {
         changes = List.copyOf(changes);
         onlyMixed = List.copyOf(onlyMixed);
+    }
+
+    HayRow withMagnesium(CheckedNeed need) {
+        return new HayRow(
+                inMilk,
+                head,
+                from,
+                until,
+                feeds,
+                below,
+                inTwoFeedings,
+                changes,
+                onlyMixed,
+                nitrate,
+                isStretched,
+                need,
+                isLimited,
+                cold);
+    }
+
+    /** What may be fed alone by its report, though single bales of its kind may be over the line. */
+    public List<PricedFeed> baleByBale() {
+        return feeds.keySet().stream()
+                .filter(feed -> feed.feed().feedClass().isHay() && ColdSnap.gathersNitrate(feed))
+                .filter(feed -> !onlyMixed.contains(feed) && pounds(Objects.requireNonNull(feeds.get(feed))) > 0)
+                .toList();
     }
 
     /** kg of grain a head and day. */

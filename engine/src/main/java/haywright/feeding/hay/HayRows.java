@@ -7,11 +7,11 @@ import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.GrainFed;
 import haywright.diet.HowNitrateIsFed;
+import haywright.diet.LeftOut;
 import haywright.diet.Sureness;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Rations;
 import haywright.forage.Analyte;
-import haywright.forage.FeedClass;
 import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.Allotment;
@@ -36,6 +36,9 @@ final class HayRows {
 
     private static final double HAIR = 1e-6;
 
+    /** Days before calving (common practice, no source). */
+    private static final int MAGNESIUM_AHEAD = 30;
+
     private final Rations rations;
     private final HayEaters eaters;
     private final HayPlan plan;
@@ -57,7 +60,20 @@ final class HayRows {
             }
         }
         rows.sort(Comparator.comparing(HayRow::from).thenComparing(HayRow::inMilk));
-        return List.copyOf(rows);
+        return rows.stream().map(row -> aheadOfCalving(row, rows)).toList();
+    }
+
+    /** What the first feeds after calving lack of magnesium, in the rows of the month before it. */
+    private static HayRow aheadOfCalving(HayRow row, List<HayRow> rows) {
+        return row.inMilk()
+                ? row
+                : rows.stream()
+                        .filter(HayRow::inMilk)
+                        .findFirst()
+                        .filter(calved -> !row.until().isBefore(calved.from().minusDays(MAGNESIUM_AHEAD)))
+                        .map(HayRow::magnesium)
+                        .map(row::withMagnesium)
+                        .orElse(row);
     }
 
     /** From the row before, or what they get now; those that have calved since then, from the dry ones on their own day. */
@@ -77,33 +93,39 @@ final class HayRows {
                             : rows.stream()
                                     .filter(row -> !row.inMilk() && row.until().equals(from.minusDays(1)))
                                     .findFirst())
-                    .flatMap(dry -> HayChange.of(true, byId(dry.feeds()), fed, from, today, dry.grain()))
+                    .flatMap(dry -> HayChange.of(true, dry.feeds(), fed, from, today, List.of()))
                     .ifPresent(changes::add);
         }
         if (before.isPresent()) {
             var was = before.get();
-            HayChange.of(false, byId(was.feeds()), fed, from, today, was.grain())
-                    .ifPresent(changes::add);
+            HayChange.of(false, was.feeds(), fed, from, today, List.of()).ifPresent(changes::add);
         } else if (from.equals(today)) {
-            HayChange.of(false, now(group), fed, from, today, grainNow(group)).ifPresent(changes::add);
+            HayChange.of(false, now(group), fed, from, today, stops(group)).ifPresent(changes::add);
         }
         return changes;
     }
 
-    private static Map<String, Double> byId(Map<PricedFeed, Double> fed) {
-        var kg = new LinkedHashMap<String, Double>();
-        fed.forEach((feed, each) -> kg.merge(feed.feed().id(), each, Double::sum));
+    /** kg put out a head and day; empty where nobody said it. */
+    private Map<PricedFeed, Double> now(Group group) {
+        var kg = new LinkedHashMap<PricedFeed, Double>();
+        var now = rations.ranch().fedNow().get(group.id());
+        if (now != null) {
+            rations.yard().feeds().forEach(feed -> {
+                var amount = now.amounts().get(UUID.fromString(feed.feed().id()));
+                if (amount != null) {
+                    kg.put(feed, amount.in(Unit.KILOGRAM_A_DAY));
+                }
+            });
+        }
         return kg;
     }
 
-    /** kg put out a head and day; empty where nobody said it. */
-    private Map<String, Double> now(Group group) {
-        var kg = new LinkedHashMap<String, Double>();
-        var now = rations.ranch().fedNow().get(group.id());
-        if (now != null) {
-            now.amounts().forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
-        }
-        return kg;
+    /** Names of what they get now that is a danger to them. */
+    private List<String> stops(Group group) {
+        return eaters.questions().stops(group).stream()
+                .filter(LeftOut::danger)
+                .map(out -> out.feed().name())
+                .toList();
     }
 
     /** By need, the largest share that is not met at any time. */
@@ -152,9 +174,8 @@ final class HayRows {
                 nitrate(eaten, question),
                 plan.limited() && HayFacts.isSturdy(group),
                 magnesium(each, question),
-                eaters.isLimited(plan, group, eaten.stretch(), milking)
-                        ? cold(group, eaten, question, today.plusDays(begins + days / 2L))
-                        : null);
+                eaters.isLimited(plan, group, eaten.stretch(), milking),
+                cold(group, eaten, question, today.plusDays(begins + days / 2L)));
     }
 
     /** The bench's line, of what is fed here and in the usual cold of these days. */
@@ -176,21 +197,7 @@ final class HayRows {
                 kg);
     }
 
-    /** kg a head and day; 0 where nobody said it. */
-    private double grainNow(Group group) {
-        var now = rations.ranch().fedNow().get(group.id());
-        return now == null
-                ? 0
-                : eaters.feeds().stream()
-                        .filter(feed -> feed.feed().feedClass() == FeedClass.GRAIN)
-                        .map(feed ->
-                                now.amounts().get(UUID.fromString(feed.feed().id())))
-                        .filter(Objects::nonNull)
-                        .mapToDouble(amount -> amount.in(Unit.KILOGRAM_A_DAY))
-                        .sum();
-    }
-
-    /** Where its feeds have too little magnesium. */
+    /** Where its feeds have too little magnesium by what is known of them: what has no figure is not taken to bring enough. */
     private static @Nullable CheckedNeed magnesium(Map<PricedFeed, Double> each, LeastCostRation question) {
         // of a mineral whose tag does not say it none counts
         var fed = each.keySet().stream()
@@ -205,7 +212,7 @@ final class HayRows {
                         .sum())
                 .toArray();
         return diet.checked(kg).stream()
-                .filter(need -> need.id().equals("mg") && need.verdict() == CheckedNeed.Verdict.SHORT)
+                .filter(need -> need.id().equals("mg") && need.verdict() != CheckedNeed.Verdict.MET)
                 .findFirst()
                 .orElse(null);
     }

@@ -38,7 +38,12 @@ public record HayStep(
         STRAW,
         LIMIT_HAY,
         ELSEWHERE,
-        SELL_BRED
+        SELL_BRED;
+
+        /** Whether it changes what those that stay are fed: a test, rings, hay in the yard and fewer head do not. */
+        boolean isFeeding() {
+            return this == FEED_TO_NEED || this == STRAW || this == LIMIT_HAY;
+        }
     }
 
     /** Tons of hay. */

@@ -2,6 +2,7 @@ package haywright.feeding.hay;
 
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Regain;
+import haywright.diet.LeftOut;
 import haywright.diet.WayOfFeeding;
 import haywright.feeding.Rations;
 import haywright.outlook.Yard;
@@ -113,7 +114,7 @@ public final class ShortOfHay {
      * @param rows those that have calved and the others apart, one stretch of days after the other
      * @param unmet by need, the largest share that is not met at any time; empty where all is met
      * @param scoreLost points of condition that one in milk loses until grass
-     * @param isStrawNow whether they get straw only since they get it now
+     * @param stops what they get now and no ration may have, each with its reason
      * @param notFed names of feeds that are wished for it and may not be fed: the wish is left out
      */
     public record LeastHarm(
@@ -122,7 +123,7 @@ public final class ShortOfHay {
             List<HayRow> rows,
             Map<String, Double> unmet,
             double scoreLost,
-            boolean isStrawNow,
+            List<LeftOut> stops,
             List<String> notFed) {}
 
     /**
@@ -333,7 +334,7 @@ public final class ShortOfHay {
                         rows.of(group),
                         rows.unmet(group),
                         ScoreAtCalving.lostInMilk(yard, group, eaters.with(ladder().plan()), ladder().last()),
-                        eaters.questions().getsStraw(group),
+                        eaters.questions().stops(group),
                         eaters.questions().vainWishes(group)))
                 .toList();
     }
@@ -368,9 +369,21 @@ public final class ShortOfHay {
     public Optional<LocalDate> limitedFrom() {
         return leastHarm().stream()
                 .flatMap(least -> least.rows().stream())
-                .filter(row -> row.cold() != null)
+                .filter(HayRow::isLimited)
                 .map(HayRow::from)
                 .min(LocalDate::compareTo);
+    }
+
+    /** Whether hay is limited in no step since the strong cows would eat the others’ grain. */
+    public boolean isBunkTooShort() {
+        return BunkTurns.isBunkTooShort(yard);
+    }
+
+    /** The first step that changes what is fed, so that the rows hold from its day; empty where none does. */
+    public Optional<HayStep> firstThatFeeds() {
+        return steps().stream()
+                .filter(step -> step.saves() > 0 && step.what().isFeeding())
+                .min(Comparator.comparing(HayStep::by));
     }
 
     /** Whether some group is taken to be fed free choice, which has to end where hay is limited. */

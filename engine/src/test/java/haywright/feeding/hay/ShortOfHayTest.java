@@ -33,6 +33,7 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A hundred cows, twenty thin ones and ten heifers from December 1 to May 1, and one stack of grass hay. */
@@ -158,6 +159,63 @@ class ShortOfHayTest {
                 }
             }
         }
+    }
+
+    /** 100 cows need 200 feet at 24 inches: at 60 that is more than three turns, at 100 it is two. */
+    @ParameterizedTest
+    @CsvSource({"60, false", "100, true"})
+    void hayIsLimitedOnlyWhereTheBunkHasRoom(double feet, boolean isOffered) {
+        var ranch = fedNow(110);
+        var outfit = new Outfit(true, null, true, true, Quantity.of(feet, Unit.FOOT), 1);
+        var hay = of(ranch.with(outfit));
+        assertThat(hay.steps().stream().anyMatch(step -> step.what() == What.LIMIT_HAY))
+                .isEqualTo(isOffered);
+        assertThat(hay.isBunkTooShort()).isEqualTo(!isOffered);
+    }
+
+    /** Testing, rings, buying and selling change no ration: the rows hold from the first step that does. */
+    @Test
+    void theRowsHoldFromTheFirstStepThatChangesWhatIsFed() {
+        var first = of(fedNow(110)).firstThatFeeds().orElseThrow();
+        assertThat(first.what()).isIn(What.FEED_TO_NEED, What.STRAW, What.LIMIT_HAY);
+        assertThat(of(fedNow(110)).steps())
+                .filteredOn(step -> step.saves() > 0
+                        && List.of(What.FEED_TO_NEED, What.STRAW, What.LIMIT_HAY)
+                                .contains(step.what()))
+                .allSatisfy(step -> assertThat(step.by()).isAfterOrEqualTo(first.by()));
+    }
+
+    /** 12 lb of straw that somebody put out to score-4 cows is no reason to go on: no row has any, and why is said. */
+    @Test
+    void strawThatThinCowsGetNowIsInNoRow() {
+        var ranch = fedNow(150);
+        var thin = new UUID(1, 2);
+        var hay = of(ranch.with(new FedNow(
+                thin, Map.of(HAY, Quantity.of(15, Unit.POUND_A_DAY), STRAW, Quantity.of(12, Unit.POUND_A_DAY)))));
+        var least = hay.leastHarm().stream()
+                .filter(one -> one.group().id().equals(thin))
+                .findFirst()
+                .orElseThrow();
+        assertThat(least.rows())
+                .isNotEmpty()
+                .allSatisfy(row -> assertThat(sum(row, PricedFeed::isStraw)).isZero());
+        assertThat(least.stops()).extracting(out -> out.feed().id()).containsExactly(STRAW.toString());
+    }
+
+    /** 10 lb of oat hay that nobody tested for nitrate: it is a danger, so no day of a change has it in. */
+    @Test
+    void whatIsADangerNowIsTradedForNothingByQuarters() {
+        var oats = new UUID(0, 6);
+        var cows = new UUID(1, 1);
+        var ranch = fedNow(110).with(DryRanch.lot(oats, "Oat hay", FeedClass.CEREAL_HAY, 50));
+        var now = Map.of(HAY, Quantity.of(20, Unit.POUND_A_DAY), oats, Quantity.of(10, Unit.POUND_A_DAY));
+        var first =
+                of(ranch.with(new FedNow(cows, now))).leastHarm().get(0).rows().get(0);
+        assertThat(first.from()).isEqualTo(DAY);
+        assertThat(first.feeds().keySet()).noneMatch(feed -> feed.feed().name().equals("Oat hay"));
+        assertThat(first.changes())
+                .singleElement()
+                .satisfies(change -> assertThat(change.stops()).containsExactly("Oat hay"));
     }
 
     /** A calf of 500 lb weighs, shrunk, less than any grown cow: it has no reserves of one, and its rows all the same. */

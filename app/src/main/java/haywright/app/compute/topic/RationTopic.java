@@ -17,6 +17,7 @@ import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
 import haywright.feeding.Rations;
 import haywright.forage.Analyte;
+import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.LeastCostRation;
 import haywright.ration.LimitAnswer;
@@ -365,10 +366,13 @@ public final class RationTopic {
         var need = Sent.in("requirement", () -> in.requirement.requirement(weather));
         LimitFeeding.check(
                 in.options().way(), need, in.requirement.conditionScore().orElse(5));
+        var feeds = UsualMineral.beside(Sent.each("feeds", in.feeds, RationFeeds.FeedIn::priced));
         var question = new LeastCostRation(
-                UsualMineral.beside(Sent.each("feeds", in.feeds, RationFeeds.FeedIn::priced)),
+                feeds,
                 need,
-                in.options(),
+                in.options()
+                        .withoutStraw(HayFacts.strawNotFor(
+                                need.animals(), in.requirement.conditionScore().orElse(5), feeds)),
                 Sureness.of(in.sureness.orElse(50)),
                 in.answer == In.Kind.AS_FED ? LeastCostRation.Amounts.AS_FED : LeastCostRation.Amounts.EXACT);
         var answer = question.solve();
