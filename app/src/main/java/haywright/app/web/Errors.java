@@ -160,7 +160,7 @@ public final class Errors {
                 http,
                 503,
                 "The rations are being figured",
-                "On a large ranch that takes up to a minute. This page opens by itself when they are ready; other pages"
+                "On a large ranch that takes up to a minute, and as long as a winter book of a large ranch is being made. This page opens by itself when they are ready; other pages"
                         + " open meanwhile.",
                 List.of());
     }

@@ -29,6 +29,9 @@ import org.jspecify.annotations.Nullable;
 final class Yards {
     private static final int MOST = 6;
 
+    /** Of a group and a feed, in all of them: what they take in memory goes by it. */
+    private static final long MOST_PAIRS = 600;
+
     /** Who may be at the figures of one ranch at once: two groups are worked out beside each other. */
     private static final int MOST_OF_ONE = 2;
     /** The same of all ranches: half of those who are worked for ({@link Deadline}). */
@@ -60,6 +63,10 @@ final class Yards {
             this.rations = rations;
         }
 
+        long size() {
+            return LargeRanches.size(rations.ranch());
+        }
+
         synchronized CarryChart chart() {
             if (chart == null) {
                 chart = CarryChart.of(rations.yard());
@@ -81,8 +88,10 @@ final class Yards {
 
     /** What is said of a group of it at a glance. */
     Offers offers(Context http, Ranch ranch, LocalDate day, Group group) {
-        var kept = entered(http, ranch, day);
-        return kept.offers.computeIfAbsent(group.id(), id -> new Offers(kept.rations, group));
+        return atHand(ranch, day, group).orElseGet(() -> {
+            var kept = entered(http, ranch, day);
+            return kept.offers.computeIfAbsent(group.id(), id -> new Offers(kept.rations, group));
+        });
     }
 
     /** The same, where some page had it worked out before; nobody waits. */
@@ -107,11 +116,20 @@ final class Yards {
         }
         boolean waits = http.method() != HandlerType.GET;
         try {
-            enter(kept.inside, waits);
+            if (!LargeRanches.enter(ranch, waits)) {
+                throw new BeingFigured();
+            }
+            try {
+                enter(kept.inside, waits);
+            } catch (InterruptedException | BeingFigured e) {
+                LargeRanches.leave(ranch);
+                throw e;
+            }
             try {
                 enter(all, waits);
             } catch (InterruptedException | BeingFigured e) {
                 kept.inside.release();
+                LargeRanches.leave(ranch);
                 throw e;
             }
         } catch (InterruptedException e) {
@@ -137,6 +155,7 @@ final class Yards {
             http.attribute(INSIDE, null);
             all.release();
             kept.inside.release();
+            LargeRanches.leave(kept.rations.ranch());
         }
     }
 
@@ -148,13 +167,16 @@ final class Yards {
         var kept = known.orElseGet(() -> new Kept(new Rations(ranch, day)));
         last.remove(kept);
         last.addFirst(kept);
-        if (last.size() > MOST) {
+        while (last.size() > MOST || last.stream().mapToLong(Kept::size).sum() > MOST_PAIRS) {
             // never one that somebody is at: it would be worked out twice
-            last.stream()
+            var oldest = last.stream()
                     .skip(1)
                     .filter(one -> one.inside.availablePermits() == MOST_OF_ONE)
-                    .reduce((newer, older) -> older)
-                    .ifPresent(last::remove);
+                    .reduce((newer, older) -> older);
+            if (oldest.isEmpty()) {
+                break;
+            }
+            last.remove(oldest.get());
         }
         return kept;
     }

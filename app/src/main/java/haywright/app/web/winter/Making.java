@@ -4,6 +4,7 @@ import haywright.app.document.BookDocument;
 import haywright.app.store.Ranches;
 import haywright.app.store.WinterBooks;
 import haywright.app.web.KeptBooks;
+import haywright.app.web.LargeRanches;
 import haywright.app.web.Page;
 import haywright.feeding.Rations;
 import haywright.feeding.SeasonByRations;
@@ -152,19 +153,8 @@ final class Making implements BookListener {
 
     /** @return what broke; empty where all went well or was refused in words */
     Optional<RuntimeException> make() {
-        begins();
         try {
-            var yard = new Yard(ranch, day);
-            var of = SeasonByRations.of(new Rations(yard));
-            synchronized (this) {
-                season = of;
-            }
-            var made = new BookMaker(SEED, BookMaker.DRAWS, threads, true, true, this::isEnough).of(yard, of, this);
-            var whole = KeptPlan.of(made.plan(), of);
-            synchronized (this) {
-                book = KeptBook.of(made, of, whole, lines, stories);
-            }
-            keep();
+            LargeRanches.book(ranch, this::makeAndKeep);
             return Optional.empty();
         } catch (Refused e) {
             synchronized (this) {
@@ -180,12 +170,29 @@ final class Making implements BookListener {
                 unkept = e;
             }
             return Optional.of(e);
+        } catch (InterruptedException e) {
+            return Optional.empty(); // the program ends
         } catch (Error e) {
             synchronized (this) {
                 failed = true;
             }
             return Optional.of(new IllegalStateException(e));
         }
+    }
+
+    private void makeAndKeep() {
+        begins();
+        var yard = new Yard(ranch, day);
+        var of = SeasonByRations.of(new Rations(yard));
+        synchronized (this) {
+            season = of;
+        }
+        var made = new BookMaker(SEED, BookMaker.DRAWS, threads, true, true, this::isEnough).of(yard, of, this);
+        var whole = KeptPlan.of(made.plan(), of);
+        synchronized (this) {
+            book = KeptBook.of(made, of, whole, lines, stories);
+        }
+        keep();
     }
 
     /** What it waited for others does not count as its own time. */
