@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import java.nio.ByteBuffer;
 import java.time.Duration;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
@@ -46,6 +47,10 @@ public final class Deadline extends Handler.Wrapper {
 
     private static final String CROWDED =
             "Haywright is busy and did not take what you sent. Wait a few seconds and send it again.";
+
+    private static final String ASKED =
+            "It was stopped after %d seconds; nothing was being saved. A ranch of many groups and stacks takes long the first time, and longer while other pages or a winter book are being figured. Open it again in a minute."
+                    .formatted(Patience.USUAL.answer().toSeconds());
 
     private final Patience patience;
     private final Places places;
@@ -158,7 +163,9 @@ public final class Deadline extends Handler.Wrapper {
 
         private void expire() {
             int status = arriving.isWhole ? 503 : 408;
-            expire(status, Errors.usual(status));
+            boolean isAsking =
+                    Set.of("GET", "HEAD").contains(getWrapped().getRequest().getMethod());
+            expire(status, arriving.isWhole && isAsking ? ASKED : Errors.usual(status));
         }
 
         /** Others need the place of one who has not sent all yet. */
