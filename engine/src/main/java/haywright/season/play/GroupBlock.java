@@ -3,6 +3,7 @@ package haywright.season.play;
 import haywright.diet.Diet;
 import haywright.diet.DietBlock;
 import haywright.diet.DietRow;
+import haywright.diet.RowId;
 import haywright.lp.Optimum;
 import haywright.lp.ProgramBuilder;
 import haywright.season.given.Body;
@@ -15,7 +16,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,6 +28,9 @@ import org.jspecify.annotations.Nullable;
 final class GroupBlock {
     private static final double PERCENT = 100;
     private static final double INF = Double.POSITIVE_INFINITY;
+
+    /** Rows that keep what is high in nitrate to a share of the day. */
+    private static final Set<String> NITRATE = Set.of("nitrate", "nitrate_second");
 
     private final Season season;
     private final Eater eater;
@@ -81,7 +87,10 @@ final class GroupBlock {
         var diet = new Diet(
                 stage.diet().need(),
                 stage.diet().feeds(),
-                stage.rows(made).stream().map(this::overItsWeeks).toList(),
+                stage.rows(made).stream()
+                        .map(this::overItsWeeks)
+                        .flatMap(this::withoutFound)
+                        .toList(),
                 Optional.empty(),
                 List.of(),
                 stage.diet().options());
@@ -112,6 +121,40 @@ final class GroupBlock {
                         .average()
                         .orElse(row.limit()))
                 : row;
+    }
+
+    /**
+     * Hay that nobody has yet thins no nitrate and is no other feed to give first: what is safe only beside it is not safe
+     * before it is found. Nitrate of the water is no feed's, and stays in a row with all of it.
+     */
+    private Stream<DietRow> withoutFound(DietRow row) {
+        int found = IntStream.range(0, stage.feeds().length)
+                .filter(i -> stage.feeds()[i] == season.emergency())
+                .findFirst()
+                .orElse(-1);
+        if (found < 0 || !NITRATE.contains(row.id())) {
+            return Stream.of(row);
+        }
+        boolean isWater = row.beside() != 0;
+        var own = new DietRow(
+                isWater ? new RowId.Nutrient(row.id() + "_on_hand") : row.of(),
+                row.kind(),
+                row.name(),
+                row.sense(),
+                row.limit(),
+                row.unit(),
+                row.law(),
+                without(found, row.top()),
+                without(found, row.bottom()),
+                0,
+                row.source());
+        return isWater ? Stream.of(row, own) : Stream.of(own);
+    }
+
+    private static List<Double> without(int feed, List<Double> perKg) {
+        return IntStream.range(0, perKg.size())
+                .mapToObj(i -> i == feed ? 0.0 : perKg.get(i))
+                .toList();
     }
 
     /** Of its price: the sooner the more, and more for cattle that grow or carry their first calf, which stand poor hay worst. */
