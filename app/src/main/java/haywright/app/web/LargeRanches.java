@@ -23,11 +23,16 @@ public final class LargeRanches {
 
     private static final long MOMENT_MILLIS = 500;
 
+    /** A page that is sent away asks again after three seconds ({@link Errors}). */
+    private static final long AGAIN_MILLIS = 5_000;
+
     private static final Object TURN = new Object();
 
     private static @Nullable UUID at;
     private static int inside;
     private static int books;
+    private static long refused;
+    private static boolean wasRefused;
 
     private LargeRanches() {}
 
@@ -75,6 +80,8 @@ public final class LargeRanches {
                 }
                 long left = TimeUnit.NANOSECONDS.toMillis(until - System.nanoTime());
                 if (left <= 0) {
+                    refused = System.nanoTime();
+                    wasRefused = true;
                     return false;
                 }
                 TURN.wait(left);
@@ -94,6 +101,11 @@ public final class LargeRanches {
         }
     }
 
+    /** Milliseconds until a page that was sent away has come again by itself; it goes before the next book. */
+    private static long comesAgain() {
+        return wasRefused ? AGAIN_MILLIS - TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - refused) : 0;
+    }
+
     /**
      * Makes a book, of a large ranch without any page at its figures or another's.
      *
@@ -106,15 +118,12 @@ public final class LargeRanches {
             return;
         }
         synchronized (TURN) {
-            books++;
-            try {
-                while (inside > 0) {
-                    TURN.wait();
-                }
-            } catch (InterruptedException e) {
-                books--;
-                throw e;
+            long left = comesAgain();
+            while (inside > 0 || books > 0 || left > 0) {
+                TURN.wait(inside > 0 || books > 0 ? 0 : left);
+                left = comesAgain();
             }
+            books++;
         }
         try {
             made.run();
