@@ -30,7 +30,8 @@ public final class NextWinter {
                         ahead(settings.turnout(), today),
                         settings.weather(),
                         settings.herdFactor(),
-                        settings.preset()))
+                        settings.preset(),
+                        settings.findPrice()))
                 .withWeather(settings.weather(), last.winters())
                 .with(last.outfit());
         for (var group : last.groups().values()) {

@@ -2,6 +2,8 @@ package haywright.ranch;
 
 import haywright.cattle.RequirementSystem;
 import haywright.quantity.Preset;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param herdFactor what the cold and the waste are multiplied by, since last winter said so; null where nobody has
  *     accepted one
  * @param preset the units its figures are shown and typed in; null where nobody chose, which is {@link Preset#US}
+ * @param findPrice dollars by weight as fed of hay still to find; null where nobody entered one, and a usual one counts
  */
 public record Settings(
         boolean invented,
@@ -30,7 +33,8 @@ public record Settings(
         @Nullable LocalDate turnout,
         @Nullable RanchWeather weather,
         @Nullable Double herdFactor,
-        @Nullable Preset preset) {
+        @Nullable Preset preset,
+        @Nullable Quantity findPrice) {
     public Settings {
         if (!(feedingLossPercent >= 0 && feedingLossPercent < 60)) {
             throw new Refused(
@@ -46,6 +50,13 @@ public record Settings(
                     "cold and waste are multiplied by 0 to 3",
                     "Check last winter’s head, days and feed.");
         }
+        if (findPrice != null && !(findPrice.base() > 0 && findPrice.base() <= MOST_FOR_HAY)) {
+            throw new Refused(
+                    "findPrice",
+                    findPrice.toString(),
+                    "hay costs more than nothing and up to $2,000 a ton",
+                    "Enter dollars a ton, delivered.");
+        }
         if (fixedToday != null && turnout != null && turnout.isBefore(fixedToday)) {
             throw new Refused(
                     "turnout", turnout.toString(), "turnout comes after today, " + fixedToday, "Check the year.");
@@ -53,6 +64,9 @@ public record Settings(
     }
 
     public static final double MOST_FACTOR = 3;
+    /** Nobody pays more for a ton of hay (judgment): it is a slip of the hand. */
+    private static final double MOST_FOR_HAY =
+            Quantity.of(2000, Unit.DOLLAR_PER_TON).base();
 
     private static final double LEAST_LOSS_PERCENT = 5;
     private static final double MOST_LOSS_PERCENT = 30;
@@ -62,42 +76,76 @@ public record Settings(
 
     static Settings start() {
         return new Settings(
-                false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null, null, null, null);
+                false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null, null, null, null, null);
     }
 
     /** With another weather, or with none. */
     public Settings with(@Nullable RanchWeather other) {
         return new Settings(
-                invented, fixedToday, system, adviser, feedingLossPercent, turnout, other, herdFactor, preset);
+                invented,
+                fixedToday,
+                system,
+                adviser,
+                feedingLossPercent,
+                turnout,
+                other,
+                herdFactor,
+                preset,
+                findPrice);
     }
 
     /** With another day of grass, or with none. */
     public Settings withTurnout(@Nullable LocalDate day) {
         return new Settings(
-                invented, fixedToday, system, adviser, feedingLossPercent, day, weather, herdFactor, preset);
+                invented, fixedToday, system, adviser, feedingLossPercent, day, weather, herdFactor, preset, findPrice);
     }
 
     /** With another who signs the letters. */
     public Settings withAdviser(String name) {
         return new Settings(
-                invented, fixedToday, system, name, feedingLossPercent, turnout, weather, herdFactor, preset);
+                invented,
+                fixedToday,
+                system,
+                name,
+                feedingLossPercent,
+                turnout,
+                weather,
+                herdFactor,
+                preset,
+                findPrice);
     }
 
     /** With another share lost in feeding. */
     public Settings withFeedingLoss(double percent) {
-        return new Settings(invented, fixedToday, system, adviser, percent, turnout, weather, herdFactor, preset);
+        return new Settings(
+                invented, fixedToday, system, adviser, percent, turnout, weather, herdFactor, preset, findPrice);
     }
 
     /** With what last winter said of cold and waste, or without. */
     public Settings withHerdFactor(@Nullable Double factor) {
         return new Settings(
-                invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, factor, preset);
+                invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, factor, preset, findPrice);
+    }
+
+    /** With another price of hay still to find, or with the usual one. */
+    public Settings withFindPrice(@Nullable Quantity price) {
+        return new Settings(
+                invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, herdFactor, preset, price);
     }
 
     /** With other units to read and type in. */
     public Settings withPreset(@Nullable Preset units) {
         return new Settings(
-                invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, herdFactor, units);
+                invented,
+                fixedToday,
+                system,
+                adviser,
+                feedingLossPercent,
+                turnout,
+                weather,
+                herdFactor,
+                units,
+                findPrice);
     }
 
     /** The units its figures are shown and typed in. */

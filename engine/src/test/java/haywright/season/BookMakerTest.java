@@ -265,7 +265,7 @@ class BookMakerTest {
                                 .extracting(problem -> problem.field())
                                 .containsExactly("groups", "lots"));
         var s = ranch.settings();
-        var late = new Settings(true, null, s.system(), "", 15, DAY.minusDays(1), s.weather(), null, null);
+        var late = new Settings(true, null, s.system(), "", 15, DAY.minusDays(1), s.weather(), null, null, null);
         assertThatThrownBy(() -> book(ranch.with(late), plain(1, 1, () -> false)))
                 .isInstanceOfSatisfying(
                         Refused.class,

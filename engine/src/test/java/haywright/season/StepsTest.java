@@ -20,7 +20,7 @@ class StepsTest {
         var s = ranch.settings();
         var grass = day.plusDays(150);
         var dated = ranch.with(
-                new Settings(true, day, s.system(), "", s.feedingLossPercent(), grass, s.weather(), null, null));
+                new Settings(true, day, s.system(), "", s.feedingLossPercent(), grass, s.weather(), null, null, null));
         var yard = new Yard(dated, day);
         return new Steps(yard, Season.of(yard)).all();
     }

@@ -127,12 +127,23 @@ public final class WinterWords {
                 .findFirst();
         return per == null || bought.isEmpty() || toFind(book.plan(), book) < Unit.TON.toBase(LEAST_TONS)
                 ? ""
-                : "An average winter costs about %s: feed bought, and hay still to find at $%s. That price is our guess, and each “saves” counts with it."
-                        .formatted(
-                                dollars(bought.get()),
-                                Show.withUnit(
-                                        Show.number(Unit.DOLLAR_PER_KG.to(Measures.price(), per), 0),
-                                        Measures.price()));
+                : "An average winter costs about %s: feed bought, and hay still to find at %s. Each “saves” counts with that price."
+                        .formatted(dollars(bought.get()), findPrice(book.plan()));
+    }
+
+    /** {@code $300 a ton, our guess}: what hay still to find is counted at, and whose price that is; a ton's price that nobody kept is not named. */
+    public static String findPrice(KeptPlan plan) {
+        var per = plan.findPerKg();
+        if (per == null) {
+            return "a price we guessed";
+        }
+        var entered = plan.findEntered();
+        return "$%s, %s"
+                .formatted(
+                        Show.withUnit(Show.number(Unit.DOLLAR_PER_KG.to(Measures.price(), per), 0), Measures.price()),
+                        entered == null
+                                ? "our guess"
+                                : entered < per ? "since your dearest hay is at that" : "the price you entered");
     }
 
     static String couldStart(KeptBook book) {

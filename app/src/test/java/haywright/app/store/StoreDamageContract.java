@@ -130,7 +130,7 @@ abstract class StoreDamageContract extends StoreFilesContract {
                 day.plusDays(150),
                 new KeptPlan(
                         true, List.of(), List.of(), List.of(), 0, List.of(), List.of(), List.of(), List.of(), List.of(),
-                        null),
+                        null, null),
                 null,
                 null,
                 null,

@@ -2,6 +2,9 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.document.BookDocument;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -325,12 +328,17 @@ class PagesTest {
         settings.put("system", "nrc_1996");
         assertThat(ranch.send("settings/ranch", settings).body()).contains("id=\"p-feedingLossPercent\"");
         settings.put("feedingLossPercent", "12 %");
+        settings.put("findPrice", "220");
         settings.put("turnout", "May 10, 2025");
         var asked = ranch.send("settings/ranch", settings);
         assertThat(asked.status()).isEqualTo(422);
         assertThat(asked.body()).contains("value=\"turnout-past\"");
         settings.put("turnout", "5/15/2027");
+        var hash = BookDocument.hash(ranch.kept());
         assertThat(ranch.send("settings/ranch", settings).status()).isEqualTo(303);
+        assertThat(ranch.kept().settings().findPrice()).isEqualTo(Quantity.of(220, Unit.DOLLAR_PER_TON));
+        assertThat(BookDocument.hash(ranch.kept())).isNotEqualTo(hash);
+        assertThat(ranch.get("settings").body()).contains("$220 a ton");
         assertThat(ranch.client().get("/").body()).contains("May 15, in 171 days: turnout");
         assertThat(ranch.send("settings/last-winter", Map.of("head", "0", "scoreBefore", "12"))
                         .body())

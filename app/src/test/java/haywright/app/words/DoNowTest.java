@@ -45,6 +45,7 @@ class DoNowTest {
                 List.of(),
                 List.of(new KeptPlan.Lot("oats", "Oat hay", kg(60))),
                 List.of(),
+                null,
                 null);
     }
 
@@ -110,6 +111,7 @@ class DoNowTest {
                 plan.lots(),
                 plan.waiting(),
                 plan.unmet(),
+                null,
                 null);
         assertThat(WinterWords.fewer(short_, short_.emergencyKg())).contains("13 head", "Cows");
         assertThat(DoNow.of(short_, book(alternative("test", -2_100, 6_300))))
@@ -169,7 +171,8 @@ class DoNowTest {
                         new KeptPlan.LotEnds("second", "Second cutting", kg(60), true, null)),
                 plan().waiting(),
                 List.of(),
-                Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, 300));
+                Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, 300),
+                null);
     }
 
     private static KeptPlan.Stretch stretch(int from, int to, KeptPlan.Eats... eats) {
@@ -403,5 +406,34 @@ class DoNowTest {
         var book = book(plan(List.of(), 81), 0, List.of(new KeptBook.Beside("planned", 0.0, 99_000, 90_800.0, 110.0)));
         assertThat(WinterWords.costs(book)).contains("$90,800", "$300");
         assertThat(WinterWords.costs(book(plan(List.of(), 0), 20))).isEmpty();
+    }
+
+    /** The ranch's own price is named as that, and one that its dearest hay lifted as that. */
+    @Test
+    void whosePriceHayStillToFindHasIsSaid() {
+        var at = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, 200);
+        var guess = WinterWords.findPrice(priced(at, null));
+        var own = WinterWords.findPrice(priced(at, at));
+        var lifted = WinterWords.findPrice(priced(at, Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, 150)));
+        assertThat(List.of(guess, own, lifted))
+                .allMatch(says -> says.contains("$200"))
+                .doesNotHaveDuplicates();
+    }
+
+    private static KeptPlan priced(double perKg, @Nullable Double entered) {
+        var plan = plan();
+        return new KeptPlan(
+                plan.lasts(),
+                plan.buys(),
+                plan.sells(),
+                plan.spoils(),
+                plan.emergencyKg(),
+                plan.rations(),
+                plan.stretches(),
+                plan.lots(),
+                plan.waiting(),
+                plan.unmet(),
+                perKg,
+                entered);
     }
 }

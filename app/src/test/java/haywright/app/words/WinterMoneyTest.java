@@ -33,6 +33,7 @@ class WinterMoneyTest {
                         List.of(),
                         List.of(),
                         List.of(),
+                        null,
                         null),
                 null);
     }

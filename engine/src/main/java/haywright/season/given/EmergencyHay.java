@@ -26,7 +26,7 @@ final class EmergencyHay {
 
     private EmergencyHay() {}
 
-    /** @param price dollars a kg as fed; by the dearest hay that is known where it is empty */
+    /** @param price dollars a kg as fed; what the ranch entered or the usual, by the dearest hay that is known, where it is empty */
     static PricedFeed of(Yard yard, OptionalDouble price) {
         var feed = new Feed(Emergency.ID, "Emergency hay", FeedClass.GRASS_HAY, made(yard), false);
         return new PricedFeed(
@@ -74,6 +74,10 @@ final class EmergencyHay {
         for (var lot : yard.ranch().lots().values()) {
             var sells = lot.use() == null ? null : lot.use().sells();
             dearest = sells == null ? dearest : Math.max(dearest, sells.in(Unit.DOLLAR_PER_KG));
+        }
+        var entered = yard.ranch().settings().findPrice();
+        if (entered != null) {
+            return Math.max(entered.in(Unit.DOLLAR_PER_KG), dearest);
         }
         double least = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, Facts.value("emergency_price"));
         return Math.max(least, Facts.value("emergency_times") * dearest);

@@ -390,6 +390,12 @@ public final class Season {
         return appetite;
     }
 
+    /** Dollars a kg as fed that the ranch entered for such hay; null where it entered none. */
+    public @Nullable Double emergencyEntered() {
+        var entered = setting.ranch().settings().findPrice();
+        return entered == null ? null : entered.in(Unit.DOLLAR_PER_KG);
+    }
+
     /** Dollars a kg as fed of hay that has to be found. */
     public double emergencyPrice() {
         return feeds.get(emergency()).price();

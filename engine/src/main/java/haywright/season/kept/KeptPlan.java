@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param lots what is on hand and may be fed
  * @param waiting lots that no group may be fed until they are tested
  * @param findPerKg dollars a kg as fed that hay beyond all that is counted at; null in a book of an earlier build
+ * @param findEntered dollars a kg as fed that the ranch entered for it; null where it entered none
  */
 public record KeptPlan(
         boolean lasts,
@@ -38,7 +39,8 @@ public record KeptPlan(
         List<LotEnds> lots,
         List<Lot> waiting,
         List<Plan.Unmet> unmet,
-        @Nullable Double findPerKg) {
+        @Nullable Double findPerKg,
+        @Nullable Double findEntered) {
     private static final double THOUSAND = 1000;
 
     public KeptPlan {
@@ -159,7 +161,8 @@ public record KeptPlan(
                         .map(feed -> new Lot(feed.id(), feed.name(), kg(feed.kg())))
                         .toList(),
                 plan.unmet(),
-                season.emergencyPrice());
+                season.emergencyPrice(),
+                season.emergencyEntered());
     }
 
     private static List<Ration> rations(Orders orders, Season season) {

@@ -58,7 +58,16 @@ class HayEatersTest {
     private static Ranch ranch(double tons) {
         var usual = Ranch.empty(new UUID(0, 9), "A ranch");
         return usual.with(new Settings(
-                        false, DAY, usual.settings().system(), "", 20, LocalDate.of(2027, 5, 8), null, null, null))
+                        false,
+                        DAY,
+                        usual.settings().system(),
+                        "",
+                        20,
+                        LocalDate.of(2027, 5, 8),
+                        null,
+                        null,
+                        null,
+                        null))
                 .with(group(1, AnimalClass.MATURE_COW, 100, 1300, 5))
                 .with(group(2, AnimalClass.MATURE_COW, 20, 1150, 4))
                 .with(group(3, AnimalClass.BRED_HEIFER, 24, 980, 5.5))

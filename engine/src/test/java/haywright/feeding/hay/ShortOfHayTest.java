@@ -62,7 +62,7 @@ class ShortOfHayTest {
 
     private static Settings settings(@Nullable LocalDate grass) {
         var usual = Ranch.empty(new UUID(0, 9), "A ranch").settings();
-        return new Settings(false, DAY, usual.system(), "", 20, grass, null, null, null);
+        return new Settings(false, DAY, usual.system(), "", 20, grass, null, null, null, null);
     }
 
     private static Ranch ranch(double tons) {

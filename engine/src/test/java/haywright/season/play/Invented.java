@@ -97,7 +97,7 @@ public final class Invented {
                 "Valentine, NE", List.of(), null, null, true, ColdSystem.RULE_OF_THUMB, null, List.of(), place);
         var usual = Ranch.empty(new UUID(0, 9), "A ranch").settings();
         return Ranch.empty(new UUID(0, 9), "A ranch")
-                .with(new Settings(true, DAY, usual.system(), "", 15, GRASS, weather, null, null))
+                .with(new Settings(true, DAY, usual.system(), "", 15, GRASS, weather, null, null, null))
                 .with(cows(100))
                 .with(group(2, AnimalClass.GROWING, 30, 600, 1, false))
                 .with(lot(HAY, "Meadow hay", FeedClass.GRASS_HAY, tons, 130))

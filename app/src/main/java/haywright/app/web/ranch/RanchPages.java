@@ -263,6 +263,11 @@ public final class RanchPages {
                                                 ? ""
                                                 : ", counted as " + Show.significant(settings.hayLossPercent(), 3)
                                                         + " % by last winter’s feeding")),
+                        new Line(
+                                "Hay still to find",
+                                settings.findPrice() == null
+                                        ? "price not entered"
+                                        : Show.quantity(settings.findPrice())),
                         new Line("Needs by", settings.system().words())),
                 WeatherPages.lines(settings.weather()),
                 List.of(

@@ -13,6 +13,7 @@ import haywright.ranch.LastWinter;
 import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
+import haywright.season.given.Facts;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,6 +34,12 @@ public final class SettingsForms {
             Unit.PERCENT,
             "Share of hay put out that is trampled or left. More when rolled out than in a" + " ring or bunk.",
             5);
+    public static final Ask FIND_PRICE = Ask.amount(
+            "findPrice",
+            "Hay still to find, price per {ton}",
+            Unit.DOLLAR_PER_TON,
+            "Delivered. Empty counts as {usd_per_ton:%s} a {ton}, or half as much again as your dearest hay if that is more."
+                    .formatted(Facts.value("emergency_price")));
     public static final Ask SYSTEM =
             Ask.choice("system", "Figure needs by", "Two published editions; the workings name the one used.");
 
@@ -77,6 +84,7 @@ public final class SettingsForms {
         known.put(ADVISER.name(), settings.adviser());
         known.put(TURNOUT.name(), settings.turnout() == null ? "" : Show.date(settings.turnout()));
         known.put(FEEDING_LOSS.name(), Show.significant(settings.feedingLossPercent(), 6));
+        known.put(FIND_PRICE.name(), settings.findPrice() == null ? "" : FIND_PRICE.typed(settings.findPrice()));
         known.put(SYSTEM.name(), Form.id(settings.system()));
         return known;
     }
@@ -92,6 +100,7 @@ public final class SettingsForms {
             form.doubt(TURNOUT, "turnout-past", Show.date(turnout) + " is past. Is the year right?");
         }
         double loss = form.number(FEEDING_LOSS, "15 if not known.");
+        var findPrice = form.maybeQuantity(FIND_PRICE);
         var system = form.choice(SYSTEM, RequirementSystem.class, "Choose an edition.");
         var was = ranch.settings();
         return form.build(() -> ranch.withName(name)
@@ -104,6 +113,7 @@ public final class SettingsForms {
                         turnout,
                         was.weather(),
                         was.herdFactor(),
-                        was.preset())));
+                        was.preset(),
+                        findPrice)));
     }
 }

@@ -67,6 +67,7 @@ class BackCastTest {
                 was.turnout(),
                 was.weather(),
                 null,
+                null,
                 null);
     }
 
@@ -173,6 +174,7 @@ class BackCastTest {
                     was.feedingLossPercent(),
                     was.turnout().minusYears(years),
                     was.weather(),
+                    null,
                     null,
                     null);
             var cast = BackCast.of(ranch.with(past), TODAY).orElseThrow();
