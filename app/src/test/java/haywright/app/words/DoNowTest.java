@@ -133,6 +133,29 @@ class DoNowTest {
         assertThat(DoNow.next(book)).hasValueSatisfying(next -> assertThat(next).contains("Oat hay"));
     }
 
+    /** What a test saves is counted for all that waits for one: each is named. */
+    @Test
+    void everyLotThatTheTestCountsIsNamed() {
+        var one = plan();
+        var two = new KeptPlan(
+                one.lasts(),
+                one.buys(),
+                one.sells(),
+                one.spoils(),
+                one.emergencyKg(),
+                one.rations(),
+                one.stretches(),
+                one.lots(),
+                List.of(new KeptPlan.Lot("oats", "Oat hay", kg(60)), new KeptPlan.Lot("stalks", "Stalk bales", kg(39))),
+                one.unmet(),
+                one.findPerKg(),
+                one.findEntered());
+        assertThat(DoNow.of(two, book(alternative("test", 35_300, 42_900)))
+                        .get(0)
+                        .what())
+                .contains("Oat hay", "Stalk bales");
+    }
+
     @Test
     void aTestThatMayBringNothingIsNotInTheWay() {
         var book = book(alternative("by-product", 22_400, 32_400), alternative("test", -2_100, 6_300));
