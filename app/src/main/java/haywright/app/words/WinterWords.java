@@ -138,7 +138,7 @@ public final class WinterWords {
             return "a price we guessed";
         }
         var entered = plan.findEntered();
-        return "$%s, %s"
+        return "%s, %s"
                 .formatted(
                         Show.withUnit(Show.number(Unit.DOLLAR_PER_KG.to(Measures.price(), per), 0), Measures.price()),
                         entered == null
