@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.UUID;
 import java.util.stream.Collectors;
 
 /**
@@ -67,6 +68,8 @@ public record CarryChart(List<Cell> cells) {
     /**
      * One lot before one group.
      *
+     * @param feed id of the lot; two may bear one name
+     * @param groupId of the group, likewise
      * @param days that all of the lot would carry all of the group as it is on that day; empty where it does not
      * @param shortOf what it is short of, by name; empty where it carries them or may not be fed
      * @param shortPercent of the need, when they are full of it
@@ -74,6 +77,8 @@ public record CarryChart(List<Cell> cells) {
      * @param surePercent in which all needs are met, over the ways that the lot may be made; 0 where it does not carry them
      */
     public record Cell(
+            String feed,
+            UUID groupId,
             String lot,
             String group,
             Stage stage,
@@ -161,6 +166,8 @@ public record CarryChart(List<Cell> cells) {
                 .findFirst();
         if (out.isPresent()) {
             return new Cell(
+                    lot.feed().id(),
+                    group.id(),
                     name,
                     group.name(),
                     stage,
@@ -179,6 +186,8 @@ public record CarryChart(List<Cell> cells) {
                     .mapToDouble(portion -> lot.putOut(portion.kg()))
                     .sum();
             return new Cell(
+                    lot.feed().id(),
+                    group.id(),
                     name,
                     group.name(),
                     stage,
@@ -213,6 +222,8 @@ public record CarryChart(List<Cell> cells) {
                         .or(() -> nearest(none))
                         .orElse("feed");
         return new Cell(
+                lot.feed().id(),
+                group.id(),
                 lot.feed().name(),
                 group.name(),
                 stage,

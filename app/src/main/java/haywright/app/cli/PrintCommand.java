@@ -9,7 +9,6 @@ import haywright.app.store.MayReplace;
 import haywright.app.store.Store;
 import haywright.app.store.WholeFile;
 import haywright.app.words.Measures;
-import haywright.cattle.herd.Group;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.io.IOException;
@@ -18,7 +17,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -91,7 +89,7 @@ final class PrintCommand implements Runnable {
         try (var store = open(of)) {
             var ranch = ranch(store, of);
             var letter = FeedLetter.of(
-                    ranch, group(ranch, group.name), ranch.settings().today(LocalDate.now(clock)));
+                    ranch, Sheets.group(ranch, group.name), ranch.settings().today(LocalDate.now(clock)));
             print(letter.paper(on.size()), of);
             if (letter.isStale()) {
                 spec.commandLine()
@@ -177,7 +175,7 @@ final class PrintCommand implements Runnable {
         try (var store = open(of)) {
             var ranch = ranch(store, of);
             var sheet = new ScoreSheet(
-                    ranch, group(ranch, group.name), ranch.settings().today(LocalDate.now(clock)));
+                    ranch, Sheets.group(ranch, group.name), ranch.settings().today(LocalDate.now(clock)));
             print(sheet.paper(on.size()), of);
         }
     }
@@ -241,23 +239,5 @@ final class PrintCommand implements Runnable {
         var ranch = store.ranches().open(listed.id()).ranch();
         Measures.of(ranch);
         return ranch;
-    }
-
-    private static Group group(Ranch ranch, @Nullable String name) {
-        var groups = ranch.groups().values();
-        if (name == null && groups.size() == 1) {
-            return groups.iterator().next();
-        }
-        return groups.stream()
-                .filter(g -> g.name().equalsIgnoreCase(name))
-                .findFirst()
-                .orElseThrow(() -> new Refused(
-                        "group",
-                        name == null ? "no name" : name,
-                        ranch.name() + " has no group of this name",
-                        groups.isEmpty()
-                                ? "It has none yet: put one in on the page Herd."
-                                : "Its groups: "
-                                        + groups.stream().map(Group::name).collect(Collectors.joining(", ")) + "."));
     }
 }

@@ -7,6 +7,7 @@ import haywright.app.report.FieldSheet;
 import haywright.app.store.SaveAnswer;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
+import haywright.cattle.herd.Group;
 import haywright.forage.Analyte;
 import haywright.outlook.LotSubject;
 import haywright.outlook.Yard;
@@ -22,8 +23,8 @@ import haywright.sampling.field.FieldWalk;
 import haywright.workings.Refused;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -50,7 +51,7 @@ final class Sheets {
     }
 
     static Lot lot(Ranch ranch, @Nullable String name) {
-        return one("lot", ranch, ranch.lots().values(), Lot::name, name);
+        return one("lot", ranch, ranch.lots(), Lot::name, name);
     }
 
     private static Ranch kept(Store store, Ranch ranch, Lot lot, Sampling sampling) {
@@ -66,7 +67,7 @@ final class Sheets {
     }
 
     static Field field(Ranch ranch, @Nullable String name) {
-        return one("field", ranch, ranch.fields().values(), Field::name, name);
+        return one("field", ranch, ranch.fields(), Field::name, name);
     }
 
     static String gpx(Field field, int seed) {
@@ -75,18 +76,38 @@ final class Sheets {
         return new Gpx(field.name(), List.of(FieldWalk.of(shape, advice.stops(), seed))).text();
     }
 
+    static Group group(Ranch ranch, @Nullable String name) {
+        return one("group", ranch, ranch.groups(), Group::name, name);
+    }
+
+    /** By its name or its id; the only one where neither is given. */
     private static <T> T one(
-            String what, Ranch ranch, Collection<T> all, Function<T, String> naming, @Nullable String name) {
+            String what, Ranch ranch, Map<UUID, T> all, Function<T, String> naming, @Nullable String name) {
         if (name == null && all.size() == 1) {
-            return all.iterator().next();
+            return all.values().iterator().next();
         }
-        return all.stream()
-                .filter(one -> naming.apply(one).equalsIgnoreCase(name))
-                .findFirst()
-                .orElseThrow(() -> new Refused(
-                        what,
-                        name == null ? "no name" : name,
-                        "%s has no %s of this name".formatted(ranch.name(), what),
-                        "There are: " + all.stream().map(naming).collect(Collectors.joining(", ")) + "."));
+        var found = all.entrySet().stream()
+                .filter(one -> naming.apply(one.getValue()).equalsIgnoreCase(name)
+                        || one.getKey().toString().equals(name))
+                .toList();
+        if (found.size() == 1) {
+            return found.get(0).getValue();
+        }
+        if (found.isEmpty()) {
+            throw new Refused(
+                    what,
+                    name == null ? "no name" : name,
+                    "%s has no %s of this name".formatted(ranch.name(), what),
+                    all.isEmpty()
+                            ? "It has no %s yet.".formatted(what)
+                            : "Its %ss: ".formatted(what)
+                                    + all.values().stream().map(naming).collect(Collectors.joining(", ")) + ".");
+        }
+        throw new Refused(
+                what,
+                String.valueOf(name),
+                "%s has %d of this name".formatted(ranch.name(), found.size()),
+                "Give the id of the one you mean, as the address of its page has it: "
+                        + found.stream().map(one -> one.getKey().toString()).collect(Collectors.joining(", ")) + ".");
     }
 }

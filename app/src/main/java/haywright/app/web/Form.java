@@ -9,6 +9,7 @@ import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import java.text.Normalizer;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -181,9 +182,19 @@ public final class Form {
      */
     public void doubtIfTaken(Ask ask, String before, Stream<String> others, String words) {
         var name = value(ask).strip();
-        if (!name.equals(before) && others.anyMatch(other -> other.strip().equalsIgnoreCase(name))) {
-            doubt(ask, "name-twice", words.formatted(name));
+        if (!name.equals(before)) {
+            others.filter(other -> seen(other).equals(seen(name)))
+                    .findFirst()
+                    .ifPresent(other -> doubt(ask, "name-twice", words.formatted(other)));
         }
+    }
+
+    /** What an eye takes for the same name. */
+    private static String seen(String name) {
+        return Normalizer.normalize(name, Normalizer.Form.NFKC)
+                .strip()
+                .replaceAll("\\s+", " ")
+                .toLowerCase(Locale.ROOT);
     }
 
     /** Empty where nothing was typed. */

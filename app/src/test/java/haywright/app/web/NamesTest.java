@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -27,7 +29,8 @@ class NamesTest {
     @Test
     void aNameThatAnotherGroupHasIsAsked() {
         ranch.cows();
-        var typed = cows(" cows ");
+        var typed = cows("Cows");
+        typed.put("name", "\u00a0COWS  ");
         var asked = ranch.send("herd/new/mature_cow", typed);
         assertThat(asked.status()).isEqualTo(422);
         assertThat(asked.body()).contains("name-twice");
@@ -62,5 +65,21 @@ class NamesTest {
         var split = Map.of("head", "10", "name", "Cows", "who", "alike");
         assertThat(ranch.send("herd/" + id + "/split", split).body()).contains("name-twice");
         assertThat(ranch.kept().groups()).hasSize(1);
+    }
+
+    /** No calving ahead, so each of the two has one box for the one stack. */
+    @Test
+    void theChartTellsTwoOfOneNameApart() {
+        ranch.hay("400");
+        ranch.cows();
+        var again = cows("Cows");
+        again.put("confirm", "name-twice");
+        assertThat(ranch.send("herd/new/mature_cow", again).status()).isEqualTo(303);
+        var links = Pattern.compile("/match/[0-9a-f-]{36}/[0-9a-f-]{36}/[a-z_]+")
+                .matcher(ranch.get("match").body())
+                .results()
+                .map(MatchResult::group)
+                .toList();
+        assertThat(links).hasSize(2).doesNotHaveDuplicates();
     }
 }

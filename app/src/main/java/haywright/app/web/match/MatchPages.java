@@ -102,12 +102,12 @@ public final class MatchPages {
     }
 
     private static View view(Page page) {
-        var byLot = page.chart().cells().stream().collect(Collectors.groupingBy(Cell::lot));
+        var byLot = page.chart().cells().stream().collect(Collectors.groupingBy(Cell::feed));
         var groups = List.copyOf(page.ranch().groups().values());
         var rows = page.yard().feeds().stream()
-                .filter(feed -> byLot.containsKey(feed.feed().name()))
+                .filter(feed -> byLot.containsKey(feed.feed().id()))
                 .map(feed ->
-                        row(page, feed, groups, byLot.getOrDefault(feed.feed().name(), List.of())))
+                        row(page, feed, groups, byLot.getOrDefault(feed.feed().id(), List.of())))
                 // what is not known of a lot is no reason to put it first
                 .sorted(Comparator.comparing(row -> !row.isTested()))
                 .toList();
@@ -154,7 +154,7 @@ public final class MatchPages {
     }
 
     private static Stream<Cell> of(List<Cell> cells, Group group) {
-        return cells.stream().filter(cell -> cell.group().equals(group.name()));
+        return cells.stream().filter(cell -> cell.groupId().equals(group.id()));
     }
 
     private static String when(Cell cell) {
@@ -199,11 +199,7 @@ public final class MatchPages {
     }
 
     private static Box box(Page page, UUID lot, Cell cell) {
-        var group = page.ranch().groups().values().stream()
-                .filter(one -> one.name().equals(cell.group()))
-                .findFirst()
-                .orElseThrow();
-        var at = page.at("match/%s/%s/%s".formatted(lot, group.id(), Form.id(cell.stage())));
+        var at = page.at("match/%s/%s/%s".formatted(lot, cell.groupId(), Form.id(cell.stage())));
         var on = cell.stage() == Stage.NOW ? "now" : Show.day(cell.day());
         if (cell.carries()) {
             return new Box(
@@ -261,7 +257,9 @@ public final class MatchPages {
                 .findFirst()
                 .orElseThrow(NotFoundResponse::new);
         var cell = page.chart().cells().stream()
-                .filter(one -> one.lot().equals(lot.name()) && one.group().equals(group.name()) && one.stage() == stage)
+                .filter(one -> one.feed().equals(lot.id().toString())
+                        && one.groupId().equals(group.id())
+                        && one.stage() == stage)
                 .findFirst()
                 .orElseThrow(() -> new NotFoundResponse("The chart has no such box any more."));
         var feed = page.yard().feeds().stream()
