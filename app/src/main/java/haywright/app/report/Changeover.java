@@ -110,10 +110,8 @@ public record Changeover(int each, List<Row> rows) {
         var days = NumberWords.of(ChangeDays.all(each));
         var step = NumberWords.of(each);
         if (now.isEmpty()) {
-            return List.of(
-                    "Take %s days to change over: a quarter more of this every %s days.%s"
-                            .formatted(days, step, steps(before, grain)),
-                    "Cut what they get now by a quarter every %s days.".formatted(step));
+            return List.of("If any of this is new to them, take %s days: trade a quarter every %s.%s"
+                    .formatted(days, step, steps(before, grain)));
         }
         var fresh = called(then.get(), now.get(), called);
         if (fresh.isEmpty() && grain <= MORE_GRAIN) {
