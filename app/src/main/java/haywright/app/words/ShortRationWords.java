@@ -134,7 +134,7 @@ public final class ShortRationWords {
                             Show.number(hay.ranch().settings().hayLossPercent(), 0));
         }
         return rings
-                ? "Hay in rings is counted with %s %% lost%s, not %s %%: without rings put out more, and set the loss under settings before you judge a line on the bench."
+                ? "Hay in rings is counted with %s %% lost%s, not %s %%: without rings put out more, and set the loss under settings before you judge a line under Rations."
                         .formatted(
                                 Show.number(HayFacts.value("ring_loss"), 0),
                                 isTaken(hay, What.LIMIT_HAY)

@@ -287,7 +287,7 @@ public final class ShortWords {
             }
             case BUY_HAY -> says.add(insteadOfSelling(hay));
             case FEED_TO_NEED ->
-                says.add("More goes out now than they need. The bench has each group’s ration; watch condition.");
+                says.add("More goes out now than they need. Each group’s ration is under Rations; watch condition.");
             case CUT_WASTE -> {
                 says.add(
                         "%s %% is lost now, %s %% in rings (Buskirk and others 2003); on the ground about %s (NDSU 2011)."
@@ -365,12 +365,12 @@ public final class ShortWords {
     public static String rowsHold(ShortOfHay hay) {
         return hay.firstThatFeeds()
                 .map(step ->
-                        "Feed by each group’s bench and letter until %s, the first of these steps that changes what is fed: %s. From that day on feed by these rows instead. Testing, rings, buying and selling change no ration."
+                        "Feed by each group’s ration and letter until %s, the first of these steps that changes what is fed: %s. From that day on feed by these rows instead. Testing, rings, buying and selling change no ration."
                                 .formatted(
                                         step.by().equals(hay.today()) ? "today" : Show.day(step.by()),
                                         order(step, hay)))
                 .orElse(
-                        "None of these steps changes what is fed: feed by each group’s bench and letter. The rows show what is counted above.");
+                        "None of these steps changes what is fed: feed by each group’s ration and letter. The rows show what is counted above.");
     }
 
     /** What comes after the ladder. */

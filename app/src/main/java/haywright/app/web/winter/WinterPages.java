@@ -215,7 +215,7 @@ public final class WinterPages {
     }
 
     private static String otherDay(ShortOfHay hay, LocalDate gone) {
-        return "The bench says %s: fed %s, with no more hay bought. The winter book counts buying feed and saving %s days of hay for storms, so its date is different."
+        return "The rations page says %s: fed %s, with no more hay bought. The winter book counts buying feed and saving %s days of hay for storms, so its date is different."
                 .formatted(
                         Show.day(gone),
                         hay.isFedNowSaid() ? "the way you feed now" : "by today’s rations",
