@@ -116,11 +116,11 @@ public record CarryChart(List<Cell> cells) {
         return new CarryChart(cells);
     }
 
-    /** Names of lots that may not be fed alone to some group, as of a nitrate over the safe line. */
+    /** Ids of lots that may not be fed alone to some group, as of a nitrate over the safe line. */
     public Set<String> onlyMixed() {
         return cells.stream()
                 .filter(cell -> cell.danger().isPresent())
-                .map(Cell::lot)
+                .map(Cell::feed)
                 .collect(Collectors.toUnmodifiableSet());
     }
 

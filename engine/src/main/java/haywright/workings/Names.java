@@ -15,6 +15,15 @@ public final class Names {
         if (name.isBlank()) {
             throw new Refused(field, "nothing", whose + " needs a name", "Enter a name.");
         }
+        fits(field, name);
+    }
+
+    /**
+     * Where none is needed, as of a group that is asked about alone.
+     *
+     * @throws Refused when it is longer than 200 characters
+     */
+    public static void fits(String field, String name) {
         if (name.length() > LONGEST) {
             throw new Refused(
                     field,

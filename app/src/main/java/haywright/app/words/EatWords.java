@@ -51,7 +51,7 @@ public final class EatWords {
 
         String names(Set<String> onlyMixed) {
             return feeds.stream()
-                    .map(eats -> name(eats) + (onlyMixed.contains(eats.name()) ? " (only mixed)" : ""))
+                    .map(eats -> name(eats) + (onlyMixed.contains(eats.feed()) ? " (only mixed)" : ""))
                     .collect(Collectors.collectingAndThen(
                             Collectors.toList(),
                             names -> names.size() < 2
@@ -60,7 +60,7 @@ public final class EatWords {
         }
     }
 
-    /** Every group of the plan. @param onlyMixed names of lots that are not safe alone, which is said wherever one is named */
+    /** Every group of the plan. @param onlyMixed ids of lots that are not safe alone, which is said wherever one is named */
     public static List<OfGroup> of(KeptPlan plan, LocalDate grass, Set<String> onlyMixed) {
         return plan.rations().stream()
                 .map(ration -> new OfGroup(
@@ -239,7 +239,7 @@ public final class EatWords {
                     ? Optional.of("Keep %s%s for %s from %s."
                             .formatted(
                                     lot.name(),
-                                    onlyMixed.contains(lot.name()) ? " (only mixed)" : "",
+                                    onlyMixed.contains(lot.feed()) ? " (only mixed)" : "",
                                     eats.stream()
                                             .map(one -> brief(one.groupName()))
                                             .collect(Collectors.joining(", ")),

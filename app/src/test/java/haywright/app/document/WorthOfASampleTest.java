@@ -50,8 +50,8 @@ class WorthOfASampleTest {
     void theSameSeedGivesTheSameAndAnotherNearlyTheSame() {
         assertThat(WorthOfASample.of(new Rations(TinLantern.ranch(), DAY), lot("Oat hay")))
                 .isEqualTo(OAT_HAY);
-        var hay = WorthOfASample.of(RATIONS, lot("Meadow hay"));
-        var other = WorthOfASample.of(RATIONS, lot("Meadow hay"), 7);
+        var hay = WorthOfASample.of(RATIONS, lot("Pivot hay, first cutting"));
+        var other = WorthOfASample.of(RATIONS, lot("Pivot hay, first cutting"), 7);
         assertThat(other).isNotEqualTo(hay);
         double half = hay.highUsd() - hay.worthUsd() + other.highUsd() - other.worthUsd();
         assertThat(other.worthUsd()).isCloseTo(hay.worthUsd(), within(1.5 * half));

@@ -107,7 +107,7 @@ public record Group(
     }
 
     public Group {
-        Names.require("name", name, "a group");
+        Names.fits("name", name);
         calving = List.copyOf(calving);
         past = List.copyOf(past);
     }

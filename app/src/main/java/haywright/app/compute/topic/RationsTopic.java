@@ -60,24 +60,25 @@ public final class RationsTopic {
                     group.name(), said.answer().ration(), said.answer().noRation()));
             said.cautions().stream().filter(c -> !cautions.contains(c)).forEach(cautions::add);
             if (answer instanceof Ration ration) {
-                made.put(group.name(), ration);
+                made.put(group.id().toString(), ration);
                 workings.add(ration);
             } else {
                 all = false;
             }
         }
-        var runsOut = new LinkedHashMap<String, LocalDate>();
+        // two stacks may bear one name
+        var runsOut = new LinkedHashMap<String, RunsOut>();
         made.values().stream()
                 .flatMap(ration -> ration.portions().stream())
                 .forEach(portion -> rations.lastsUntil(portion.feed())
-                        .ifPresent(day -> runsOut.put(portion.feed().feed().name(), day)));
+                        .ifPresent(day -> runsOut.put(
+                                portion.feed().feed().id(),
+                                new RunsOut(portion.feed().feed().name(), day))));
         return new Answer<>(
                 new Out(
                         rations.day(),
                         groups,
-                        runsOut.entrySet().stream()
-                                .map(e -> new RunsOut(e.getKey(), e.getValue()))
-                                .toList(),
+                        List.copyOf(runsOut.values()),
                         JointChance.of(made).percent()),
                 all,
                 workings,
