@@ -433,7 +433,7 @@ class CliTest {
         assertThat(gpx).content().contains("<name>S01</name>");
         assertThat(run("print", "sheet", pdf.toString(), "--lot", "Nowhere", "--data", data)
                         .err())
-                .contains("There are: ");
+                .contains("Oat-pea silage");
     }
 
     @Test
