@@ -21,8 +21,6 @@ public final class LargeRanches {
     /** A whole winter of twenty groups on seventy feeds passes, measured. */
     private static final int MOST_FOR_BOOK = 1_500;
 
-    private static final long MOMENT_MILLIS = 500;
-
     /** A page that is sent away asks again after three seconds ({@link Errors}). */
     private static final long AGAIN_MILLIS = 5_000;
 
@@ -31,8 +29,7 @@ public final class LargeRanches {
     private static @Nullable UUID at;
     private static int inside;
     private static int books;
-    private static long refused;
-    private static boolean wasRefused;
+    private static long expected = System.nanoTime();
 
     private LargeRanches() {}
 
@@ -71,7 +68,7 @@ public final class LargeRanches {
         if (!isLarge(ranch)) {
             return true;
         }
-        long until = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(MOMENT_MILLIS);
+        long until = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(Yards.MOMENT_MILLIS);
         synchronized (TURN) {
             while (books > 0 || inside > 0 && !ranch.id().equals(at)) {
                 if (waits) {
@@ -80,8 +77,7 @@ public final class LargeRanches {
                 }
                 long left = TimeUnit.NANOSECONDS.toMillis(until - System.nanoTime());
                 if (left <= 0) {
-                    refused = System.nanoTime();
-                    wasRefused = true;
+                    expected = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(AGAIN_MILLIS);
                     return false;
                 }
                 TURN.wait(left);
@@ -103,7 +99,7 @@ public final class LargeRanches {
 
     /** Milliseconds until a page that was sent away has come again by itself; it goes before the next book. */
     private static long comesAgain() {
-        return wasRefused ? AGAIN_MILLIS - TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - refused) : 0;
+        return TimeUnit.NANOSECONDS.toMillis(expected - System.nanoTime());
     }
 
     /**

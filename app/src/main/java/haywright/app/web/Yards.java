@@ -38,7 +38,7 @@ final class Yards {
     private static final int MOST_OF_ALL = 8;
 
     /** Most figures are there already, and whoever is before one leaves in a moment. */
-    private static final long MOMENT_MILLIS = 500;
+    static final long MOMENT_MILLIS = 500;
 
     private static final String INSIDE = "at-figures";
 

@@ -285,7 +285,7 @@ public final class GroupForm {
 
     /** Of cows and bulls, from what they weigh at their score; of heifers, what the ranch's cows weigh, asked. */
     private static Quantity matureWeight(Form form, AnimalClass animals, Field field, @Nullable Quantity cows) {
-        if (animals == AnimalClass.MATURE_COW || animals == AnimalClass.BULL) {
+        if (animals.isGrown()) {
             var weight = form.maybeQuantity(WEIGHT.ask());
             var score = form.maybeNumber(SCORE.ask());
             if (weight == null || score == null) {

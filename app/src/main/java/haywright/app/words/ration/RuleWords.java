@@ -63,8 +63,7 @@ public final class RuleWords {
     /** For the bench, of those who should not stand hungry; empty where they get about what they would eat, or are in flesh. */
     public static Optional<String> heldBack(Group group, Ration ration) {
         double expected = ration.diet().need().intake(ration.dietNem()).kilograms();
-        boolean isFleshy = (group.animals() == AnimalClass.MATURE_COW || group.animals() == AnimalClass.BULL)
-                && group.conditionScore() >= HayFacts.value("thin");
+        boolean isFleshy = group.animals().isGrown() && group.conditionScore() >= HayFacts.value("thin");
         return isFleshy || !isHeldBack(ration.kg(), expected)
                 ? Optional.empty()
                 : Optional.of(
